@@ -1,0 +1,73 @@
+using SwingStudy.Statistics.Results;
+
+namespace SwingStudy.Statistics.Catalogue;
+
+/// <summary>What one statistic is, what it needs and how to read it: the single source for help, tables, reports and documents.</summary>
+public sealed record StatisticDefinition
+{
+    /// <summary>The method word, kebab-case, such as <c>hedges-g-pooled</c>: the same in code, in <see cref="Estimate.Method"/> and in tables.</summary>
+    public required string Name { get; init; }
+
+    /// <summary>What people call it, with the variant.</summary>
+    public required string Title { get; init; }
+
+    /// <summary>The symbol in print, such as <c>g</c>.</summary>
+    public required string Symbol { get; init; }
+
+    /// <summary>The family it is listed under.</summary>
+    public required StatisticFamily Family { get; init; }
+
+    /// <summary>One or two sentences: what it estimates, with the formula in words or signs.</summary>
+    public required string What { get; init; }
+
+    /// <summary>The columns it needs.</summary>
+    public required InputColumns Needs { get; init; }
+
+    /// <summary>How a larger value reads.</summary>
+    public required EffectDirection Direction { get; init; }
+
+    /// <summary>Smallest possible value; negative infinity when there is none.</summary>
+    public double LowerBound { get; init; } = double.NegativeInfinity;
+
+    /// <summary>Largest possible value; positive infinity when there is none.</summary>
+    public double UpperBound { get; init; } = double.PositiveInfinity;
+
+    /// <summary>The value that says 'no effect'; null when none does.</summary>
+    public double? NullValue { get; init; }
+
+    /// <summary>What must hold for the estimate and its interval to mean what they say; one sentence each.</summary>
+    public required IReadOnlyList<string> Assumptions { get; init; }
+
+    /// <summary>Keys into <see cref="Citations"/>, the main source first.</summary>
+    public required IReadOnlyList<string> CitationKeys { get; init; }
+
+    /// <summary>Settings it reads beyond the confidence, each with what it does, such as <c>smallest-worthwhile: ... (default 0)</c>.</summary>
+    public IReadOnlyList<string> Settings { get; init; } = [];
+
+    /// <summary>The computation on a table that has the needed columns; call <see cref="Compute"/>, which checks first.</summary>
+    public required Func<TidyInput, Estimate> Computation { get; init; }
+
+    /// <summary>Computes the statistic on a tidy table.</summary>
+    /// <returns>The estimate, or an undefined one with its reason. Its method is <see cref="Name"/>.</returns>
+    /// <exception cref="ArgumentException">A needed column is missing or has another length, or a value is not finite.</exception>
+    public Estimate Compute(TidyInput input)
+    {
+        input.Validate();
+        var missing = Needs & ~input.Columns;
+        if (missing != InputColumns.None)
+            throw new ArgumentException($"{Name} needs the columns {Needs}; missing: {missing}.", nameof(input));
+        RequireFinite(input.Values, "value", nameof(input));
+        RequireFinite(input.Predictors, "predictor", nameof(input));
+        RequireFinite(input.Variances, "variance", nameof(input));
+        return Computation(input);
+    }
+
+    private static void RequireFinite(IReadOnlyList<double>? values, string what, string parameter)
+    {
+        for (var i = 0; i < values?.Count; i++)
+        {
+            if (!double.IsFinite(values[i]))
+                throw new ArgumentException($"Every {what} must be a finite number; row {i + 1} holds {values[i]}.", parameter);
+        }
+    }
+}

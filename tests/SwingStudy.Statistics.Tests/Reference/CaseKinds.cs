@@ -1,0 +1,10 @@
+namespace SwingStudy.Statistics.Tests.Reference;
+
+/// <summary>All kinds of reference cases this project can compute; each topic declares its own.</summary>
+public static class CaseKinds
+{
+    public static IReadOnlyList<CaseKind> All { get; } =
+    [
+        .. DescriptionCases.Kinds,
+    ];
+}
