@@ -1,0 +1,8 @@
+namespace SwingStudy.Domain.Protocols;
+
+/// <summary>Who may take part.</summary>
+/// <param name="MinimumAge">Youngest age in years; null: none.</param>
+/// <param name="MinorsAllowed">Whether minors may take part, with guardian's consent and own assent.</param>
+/// <param name="AgeOfMajority">Age of majority where the study runs: set by local law.</param>
+/// <param name="Criteria">Further criteria in words.</param>
+public sealed record Eligibility(int? MinimumAge, bool MinorsAllowed, int AgeOfMajority, IReadOnlyList<string> Criteria);

@@ -1,0 +1,8 @@
+namespace SwingStudy.Domain.Protocols;
+
+/// <summary>A variable that the protocol names as an outcome.</summary>
+/// <param name="Variable">Name in the dictionary.</param>
+/// <param name="Role">What it is for.</param>
+/// <param name="SmallestWorthwhile">The smallest change that matters; null where nobody could say.</param>
+/// <param name="Contrasts">Names of the contrasts in which it is compared; empty: all of the protocol.</param>
+public sealed record OutcomeMeasure(string Variable, OutcomeRole Role, WorthwhileChange? SmallestWorthwhile, IReadOnlyList<string> Contrasts);

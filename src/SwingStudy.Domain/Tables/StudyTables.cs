@@ -1,0 +1,189 @@
+using SwingStudy.Domain.Variables;
+
+namespace SwingStudy.Domain.Tables;
+
+/// <summary>The tables of a study and their columns: the contract that analysts script against.</summary>
+public static class StudyTables
+{
+    private const string ByParticipant = "participant";
+
+    /// <summary>What devices recorded, as read, with origin and all variables a device can deliver.</summary>
+    public static TableDefinition Captures(VariableDictionary dictionary) => new("captures", "one device record",
+    [
+        new("capture_id", ColumnKind.Text, "Capture"),
+        new("source", ColumnKind.Text, "Source"),
+        new("device", ColumnKind.Text, "Device"),
+        new("participant", ColumnKind.Text, "Participant"),
+        new("alias_hash", ColumnKind.Text, "Keyed hash of the name in the file"),
+        new("session", ColumnKind.Text, "Session named in the file"),
+        new("sequence", ColumnKind.Integer, "Number given by the device"),
+        new("recorded_at", ColumnKind.Instant, "Time on the device's clock"),
+        new("struck_at", ColumnKind.Instant, "Moment of impact on the device's clock"),
+        new("is_practice", ColumnKind.Boolean, "Practice swing without a ball"),
+        new("original_sha256", ColumnKind.Text, "Original"),
+        new("original_row", ColumnKind.Integer, "Row in the original"),
+        new("revision_of", ColumnKind.Text, "Capture that this one replaces"),
+        .. VariablesExcept(dictionary, []),
+    ], ByParticipant);
+
+    /// <summary>Curves of captures.</summary>
+    public static TableDefinition Curves { get; } = new("curves", "one channel of a capture over time",
+    [
+        new("capture_id", ColumnKind.Text, "Capture"),
+        new("participant", ColumnKind.Text, "Participant"),
+        new("channel", ColumnKind.Text, "Channel"),
+        new("unit", ColumnKind.Text, "UCUM unit of the values"),
+        new("sample_rate_hz", ColumnKind.Number, "Samples a second", "Hz"),
+        new("t0_s", ColumnKind.Number, "Time of the first sample relative to impact", "s"),
+        new("values", ColumnKind.NumberList, "Samples"),
+    ], ByParticipant);
+
+    /// <summary>Files, rows and cells that could not be taken, with their raw text.</summary>
+    public static TableDefinition Rejects { get; } = new("rejects", "one file, row or cell that could not be taken",
+    [
+        new("original_sha256", ColumnKind.Text, "Original"),
+        new("original_row", ColumnKind.Integer, "Row in the original"),
+        new("raw", ColumnKind.Text, "Raw text"),
+        new("reason", ColumnKind.Text, "Reason, a stable word"),
+        new("detail", ColumnKind.Text, "What was expected"),
+        new("extent", ColumnKind.Text, "file, row or cell"),
+        new("column", ColumnKind.Text, "Heading of the cell"),
+        new("variable", ColumnKind.Text, "Variable of the cell"),
+        new("capture_id", ColumnKind.Text, "Capture that was taken without the cell"),
+    ], null);
+
+    /// <summary>Which captures belong to which swing, and how that was found.</summary>
+    public static TableDefinition Links { get; } = new("links", "one capture's place in a swing",
+    [
+        new("capture_id", ColumnKind.Text, "Capture"),
+        new("swing_id", ColumnKind.Text, "Swing; missing when no swing was found"),
+        new("participant", ColumnKind.Text, "Participant"),
+        new("method", ColumnKind.Text, "How it was linked, or why not"),
+        new("residual_s", ColumnKind.Number, "Time left between devices after the clock model", "s"),
+        new("confidence", ColumnKind.Number, "Confidence of the link, 0 to 1", "1"),
+    ], ByParticipant);
+
+    /// <summary>Swings with their conditions and all variables.</summary>
+    public static TableDefinition Swings(VariableDictionary dictionary) => new("swings", "one swing",
+    [
+        new("swing_id", ColumnKind.Text, "Swing"),
+        new("participant", ColumnKind.Text, "Participant"),
+        new("session", ColumnKind.Text, "Session"),
+        new("phase", ColumnKind.Text, "Phase"),
+        new("sequence", ColumnKind.Integer, "Order within the session"),
+        new("struck_at", ColumnKind.Instant, "Moment of impact"),
+        new("club", ColumnKind.Text, "Club"),
+        new("ball", ColumnKind.Text, "Ball"),
+        new("surface", ColumnKind.Text, "Surface"),
+        new("is_practice", ColumnKind.Boolean, "Practice swing without a ball"),
+        new("included", ColumnKind.Boolean, "Counts in the analysis"),
+        .. VariablesExcept(dictionary, ["club", "ball", "surface"]),
+    ], ByParticipant);
+
+    /// <summary>Events within swings.</summary>
+    public static TableDefinition SwingEvents { get; } = new("swing_events", "one event in a swing",
+    [
+        new("swing_id", ColumnKind.Text, "Swing"),
+        new("participant", ColumnKind.Text, "Participant"),
+        new("event", ColumnKind.Text, "Event"),
+        new("time_s", ColumnKind.Number, "Time relative to impact", "s"),
+        new("method", ColumnKind.Text, "Rule that found it"),
+        new("confidence", ColumnKind.Number, "Confidence, 0 to 1", "1"),
+    ], ByParticipant);
+
+    /// <summary>Findings of screening.</summary>
+    public static TableDefinition Flags { get; } = new("flags", "one finding of screening about a value or swing",
+    [
+        new("swing_id", ColumnKind.Text, "Swing"),
+        new("capture_id", ColumnKind.Text, "Capture"),
+        new("participant", ColumnKind.Text, "Participant"),
+        new("variable", ColumnKind.Text, "Variable"),
+        new("rule", ColumnKind.Text, "Rule"),
+        new("action", ColumnKind.Text, "keep, exclude-value or exclude-swing"),
+        new("detail", ColumnKind.Text, "What was found, with the value"),
+        new("decided_by", ColumnKind.Text, "rule, or the person who decided"),
+    ], ByParticipant);
+
+    /// <summary>Effects per player and contrast.</summary>
+    public static TableDefinition Effects { get; } = new("effects", "one estimate for one player",
+    [
+        new("participant", ColumnKind.Text, "Participant"),
+        new("outcome", ColumnKind.Text, "Outcome"),
+        new("contrast", ColumnKind.Text, "Contrast"),
+        new("measure", ColumnKind.Text, "Effect measure"),
+        .. EstimateColumns,
+        new("n_from", ColumnKind.Integer, "Swings before"),
+        new("n_to", ColumnKind.Integer, "Swings after"),
+        new("sessions_from", ColumnKind.Integer, "Sessions before"),
+        new("sessions_to", ColumnKind.Integer, "Sessions after"),
+        new("unit", ColumnKind.Text, "UCUM unit of the estimate"),
+        new("method", ColumnKind.Text, "Method"),
+        new("planned", ColumnKind.Boolean, "Named in the protocol"),
+        new("undefined", ColumnKind.Text, "Why there is no estimate"),
+    ], ByParticipant);
+
+    /// <summary>Reliability of outcomes.</summary>
+    public static TableDefinition Reliability { get; } = new("reliability", "one coefficient",
+    [
+        new("outcome", ColumnKind.Text, "Outcome"),
+        new("level", ColumnKind.Text, "What is compared: swing, session mean"),
+        new("coefficient", ColumnKind.Text, "Coefficient"),
+        new("estimate", ColumnKind.Number, "Estimate"),
+        new("ci_low", ColumnKind.Number, "Lower limit"),
+        new("ci_high", ColumnKind.Number, "Upper limit"),
+        new("n", ColumnKind.Integer, "Players"),
+        new("k", ColumnKind.Integer, "Measurements a player"),
+        new("unit", ColumnKind.Text, "UCUM unit of the estimate"),
+        new("method", ColumnKind.Text, "Method"),
+        new("undefined", ColumnKind.Text, "Why there is no estimate"),
+    ], null);
+
+    /// <summary>Agreement of two sources that deliver the same variable.</summary>
+    public static TableDefinition Agreement { get; } = new("agreement", "two sources of one variable",
+    [
+        new("outcome", ColumnKind.Text, "Variable"),
+        new("source_a", ColumnKind.Text, "First source"),
+        new("source_b", ColumnKind.Text, "Second source"),
+        new("n", ColumnKind.Integer, "Swings with both"),
+        new("bias", ColumnKind.Number, "Mean of a minus b"),
+        new("bias_ci_low", ColumnKind.Number, "Lower limit of the bias"),
+        new("bias_ci_high", ColumnKind.Number, "Upper limit of the bias"),
+        new("loa_low", ColumnKind.Number, "Lower limit of agreement"),
+        new("loa_low_ci_low", ColumnKind.Number, "Its lower limit"),
+        new("loa_low_ci_high", ColumnKind.Number, "Its upper limit"),
+        new("loa_high", ColumnKind.Number, "Upper limit of agreement"),
+        new("loa_high_ci_low", ColumnKind.Number, "Its lower limit"),
+        new("loa_high_ci_high", ColumnKind.Number, "Its upper limit"),
+        new("unit", ColumnKind.Text, "UCUM unit"),
+        new("method", ColumnKind.Text, "Method"),
+    ], null);
+
+    /// <summary>Statements about players and the study.</summary>
+    public static TableDefinition Findings { get; } = new("findings", "one statement",
+    [
+        new("scope", ColumnKind.Text, "player or study"),
+        new("participant", ColumnKind.Text, "Participant"),
+        new("outcome", ColumnKind.Text, "Outcome"),
+        new("contrast", ColumnKind.Text, "Contrast"),
+        new("verdict", ColumnKind.Text, "supported, suggestive, not shown or cannot tell"),
+        new("statement", ColumnKind.Text, "The statement"),
+        new("reasons", ColumnKind.Text, "Its reasons, one a line"),
+    ], null);
+
+    /// <summary>All tables, in the order in which the stages write them.</summary>
+    public static IReadOnlyList<TableDefinition> All(VariableDictionary dictionary) =>
+        [Captures(dictionary), Curves, Rejects, Links, Swings(dictionary), SwingEvents, Flags, Effects, Reliability, Agreement, Findings];
+
+    private static ColumnDefinition[] EstimateColumns =>
+    [
+        new("estimate", ColumnKind.Number, "Estimate"),
+        new("se", ColumnKind.Number, "Standard error"),
+        new("ci_low", ColumnKind.Number, "Lower limit"),
+        new("ci_high", ColumnKind.Number, "Upper limit"),
+        new("p", ColumnKind.Number, "p value", "1"),
+    ];
+
+    private static IEnumerable<ColumnDefinition> VariablesExcept(VariableDictionary dictionary, string[] named) =>
+        dictionary.Variables.Where(variable => variable.Level != VariableLevel.Participant && !named.Contains(variable.Name))
+            .Select(variable => variable.Column);
+}
