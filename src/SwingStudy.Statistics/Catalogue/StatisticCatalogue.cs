@@ -10,6 +10,7 @@ public static class StatisticCatalogue
     public static IReadOnlyList<StatisticDefinition> All { get; } =
     [
         .. Description.DescriptionEntries.All,
+        .. EffectSizes.EffectSizeEntries.All,
     ];
 
     private static readonly FrozenDictionary<string, StatisticDefinition> ByName = All.ToFrozenDictionary(d => d.Name, StringComparer.Ordinal);

@@ -1,3 +1,4 @@
+using SwingStudy.Statistics.Description;
 using SwingStudy.Statistics.Results;
 
 namespace SwingStudy.Statistics.Catalogue;
@@ -66,8 +67,8 @@ public sealed record StatisticDefinition
     {
         for (var i = 0; i < values?.Count; i++)
         {
-            if (!double.IsFinite(values[i]))
-                throw new ArgumentException($"Every {what} must be a finite number; row {i + 1} holds {values[i]}.", parameter);
+            if (!(Math.Abs(values[i]) <= Finite.Largest))
+                throw new ArgumentException($"Every {what} must be a number of at most {Finite.Largest} in size; row {i + 1} holds {values[i]}.", parameter);
         }
     }
 }

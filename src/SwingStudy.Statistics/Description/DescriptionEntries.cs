@@ -41,7 +41,7 @@ internal static class DescriptionEntries
     {
         var summary = Summary.Of([.. input.Values]);
         return pick(summary) is { } value
-            ? new Estimate { Method = method, Value = value }
+            ? Estimate.Of(method, value)
             : Estimate.NotDefined(method, $"needs at least {least} values, got {summary.Count}");
     }
 }

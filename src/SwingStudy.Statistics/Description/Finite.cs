@@ -3,14 +3,17 @@ namespace SwingStudy.Statistics.Description;
 /// <summary>The check that opens every statistic.</summary>
 internal static class Finite
 {
-    /// <summary>Throws when a value is NaN or infinite, naming its place.</summary>
-    /// <exception cref="ArgumentException">A value is not finite.</exception>
+    /// <summary>The largest size of a value. No measurement comes near it, and fourth powers of it stay within the range of numbers.</summary>
+    public const double Largest = 1e75;
+
+    /// <summary>Throws when a value is NaN, infinite or beyond <see cref="Largest"/>, naming its place.</summary>
+    /// <exception cref="ArgumentException">A value is not finite or too large.</exception>
     public static void Require(ReadOnlySpan<double> values, string parameter)
     {
         for (var i = 0; i < values.Length; i++)
         {
-            if (!double.IsFinite(values[i]))
-                throw new ArgumentException($"Every value must be a finite number; place {i + 1} holds {values[i]}.", parameter);
+            if (!(Math.Abs(values[i]) <= Largest))
+                throw new ArgumentException($"Every value must be a number of at most {Largest} in size; place {i + 1} holds {values[i]}.", parameter);
         }
     }
 

@@ -2,15 +2,31 @@ namespace SwingStudy.Statistics.Description;
 
 /// <summary>Count, mean and scatter of one sample, accurate whatever the offset of the values.</summary>
 /// <param name="Count">Number of values.</param>
-/// <param name="Mean">Arithmetic mean; null without values.</param>
+/// <param name="Origin">A value near the mean, from which the mean is measured.</param>
+/// <param name="MeanAboveOrigin">Mean minus <paramref name="Origin"/>, which keeps the digits that a large offset would cost.</param>
 /// <param name="SumOfSquares">Sum of squared deviations from the mean, in the unit squared.</param>
-public readonly record struct Summary(int Count, double? Mean, double SumOfSquares)
+public readonly record struct Summary(int Count, double Origin, double MeanAboveOrigin, double SumOfSquares)
 {
+    /// <summary>Arithmetic mean; null without values.</summary>
+    public double? Mean => Count > 0 ? Origin + MeanAboveOrigin : null;
+
     /// <summary>Variance with divisor n − 1; null with fewer than two values.</summary>
     public double? Variance => Count > 1 ? SumOfSquares / (Count - 1) : null;
 
     /// <summary>Standard deviation with divisor n − 1; null with fewer than two values.</summary>
     public double? StandardDeviation => Variance is { } variance ? Math.Sqrt(variance) : null;
+
+    /// <summary>Mean of this sample minus mean of <paramref name="other"/>, without the digits lost in either mean.</summary>
+    public double MeanMinus(Summary other) => Origin - other.Origin + (MeanAboveOrigin - other.MeanAboveOrigin);
+
+    /// <summary>A summary known from print.</summary>
+    /// <exception cref="ArgumentException">There is no value, or the standard deviation is negative, or a number is not finite.</exception>
+    public static Summary FromMoments(int count, double mean, double standardDeviation)
+    {
+        if (count < 1 || !double.IsFinite(mean) || !(standardDeviation >= 0 && double.IsFinite(standardDeviation)))
+            throw new ArgumentException($"A summary needs n ≥ 1, a mean and a standard deviation ≥ 0; got {count}, {mean}, {standardDeviation}.");
+        return new Summary(count, mean, 0, (count - 1) * standardDeviation * standardDeviation);
+    }
 
     /// <summary>Summary of <paramref name="values"/> by the corrected two-pass algorithm with compensated sums.</summary>
     /// <remarks>
@@ -20,9 +36,15 @@ public readonly record struct Summary(int Count, double? Mean, double SumOfSquar
     /// <exception cref="ArgumentException">A value is not finite.</exception>
     public static Summary Of(ReadOnlySpan<double> values)
     {
-        if (values.IsEmpty)
-            return new Summary(0, null, 0);
         Finite.Require(values, nameof(values));
+        return OfChecked(values);
+    }
+
+    /// <summary>As <see cref="Of"/>, for values derived from ones already checked.</summary>
+    internal static Summary OfChecked(ReadOnlySpan<double> values)
+    {
+        if (values.IsEmpty)
+            return default;
         var n = values.Length;
 
         // Deviations from the first value: near values subtract exactly, so the offset costs no digits; equal values give exact zeros.
@@ -42,6 +64,6 @@ public readonly record struct Summary(int Count, double? Mean, double SumOfSquar
 
         var rest = deviations.Value / n;
         var sum = Math.Max(0, squares.Value - (deviations.Value * rest));
-        return new Summary(n, origin + (shift + rest), sum);
+        return new Summary(n, origin, shift + rest, sum);
     }
 }

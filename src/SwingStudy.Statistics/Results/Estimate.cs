@@ -35,4 +35,27 @@ public sealed record Estimate
     /// <param name="method">The estimator asked for.</param>
     /// <param name="reason">What is lacking, as a sentence: "needs at least 3 values before the cue, got 1".</param>
     public static Estimate NotDefined(string method, string reason) => new() { Method = method, Undefined = reason };
+
+    /// <summary>An estimate from numbers that arithmetic may have taken out of range: what is not a number is left out, never kept.</summary>
+    /// <param name="method">The estimator.</param>
+    /// <param name="value">The estimate; when it is not finite the result is undefined.</param>
+    /// <param name="standardError">Kept when finite.</param>
+    /// <param name="interval">Kept when neither limit is NaN.</param>
+    /// <param name="p">Kept when a number.</param>
+    /// <param name="degreesOfFreedom">Kept when finite.</param>
+    public static Estimate Of(
+        string method, double value, double? standardError = null, Interval? interval = null, double? p = null, double? degreesOfFreedom = null)
+    {
+        if (!double.IsFinite(value))
+            return NotDefined(method, "the values are so large or so small that the arithmetic leaves the range of numbers");
+        return new Estimate
+        {
+            Method = method,
+            Value = value,
+            StandardError = standardError is { } se && double.IsFinite(se) ? se : null,
+            Interval = interval is { } limits && limits.Low <= limits.High ? limits : null,
+            P = p is { } probability && !double.IsNaN(probability) ? probability : null,
+            DegreesOfFreedom = degreesOfFreedom is { } df && double.IsFinite(df) ? df : null,
+        };
+    }
 }

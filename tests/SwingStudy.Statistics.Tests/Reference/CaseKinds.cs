@@ -6,5 +6,7 @@ public static class CaseKinds
     public static IReadOnlyList<CaseKind> All { get; } =
     [
         .. DescriptionCases.Kinds,
+        .. DistributionCases.Kinds,
+        .. EffectSizeCases.Kinds,
     ];
 }
