@@ -1,1 +1,3 @@
-return 0;
+using SwingStudy.App.Commands;
+
+return Verbs.Run(args, Console.Out, Console.Error, TimeProvider.System);

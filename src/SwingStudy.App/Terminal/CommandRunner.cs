@@ -1,0 +1,126 @@
+using System.CommandLine;
+using System.Text.Encodings.Web;
+using System.Text.Json;
+using System.Text.Json.Serialization;
+using Spectre.Console;
+using SwingStudy.Domain.Studies;
+
+namespace SwingStudy.App.Terminal;
+
+/// <summary>Runs one command line: parses, runs the verb, shows its result, and turns whatever happens into an exit code.</summary>
+internal sealed class CommandRunner(TextWriter output, TextWriter error, TimeProvider time)
+{
+    private static readonly JsonSerializerOptions Json = new()
+    {
+        PropertyNamingPolicy = JsonNamingPolicy.SnakeCaseLower,
+        DefaultIgnoreCondition = JsonIgnoreCondition.Never,
+        NumberHandling = JsonNumberHandling.Strict,
+        Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
+        WriteIndented = true,
+        Converters = { new JsonStringEnumConverter(JsonNamingPolicy.KebabCaseLower) },
+    };
+
+    /// <summary>The study folder; recursive, so that it may stand anywhere on the line.</summary>
+    public Option<string> Study { get; } = new("--study")
+    {
+        Description = "The study folder (default: the folder you stand in).",
+        HelpName = "DIR",
+        Recursive = true,
+    };
+
+    /// <summary>One JSON document on standard output.</summary>
+    public Option<bool> AsJson { get; } = new("--json")
+    {
+        Description = "Print one JSON document to standard output instead of text.",
+        Recursive = true,
+    };
+
+    /// <summary>Messages of the log on the terminal.</summary>
+    public Option<bool> Verbose { get; } = new("--verbose")
+    {
+        Description = "Show what is logged.",
+        Recursive = true,
+    };
+
+    /// <summary>Lets a verb run when its command is invoked.</summary>
+    public void Bind(Command command, Func<ParseResult, CommandContext, CommandResult> verb) =>
+        command.SetAction(parsed => (int)Run(parsed, command, verb));
+
+    /// <summary>Parses and runs <paramref name="arguments"/>.</summary>
+    public int Invoke(RootCommand root, string[] arguments)
+    {
+        var parsed = root.Parse(arguments);
+        if (parsed.Errors.Count > 0)
+        {
+            foreach (var problem in parsed.Errors)
+                error.WriteLine(problem.Message);
+            error.WriteLine($"See '{CommandPath(parsed)} --help'.");
+            return (int)ExitCode.WrongUsage;
+        }
+
+        return parsed.Invoke(new InvocationConfiguration { Output = output, Error = error, EnableDefaultExceptionHandler = false });
+    }
+
+    private ExitCode Run(ParseResult parsed, Command command, Func<ParseResult, CommandContext, CommandResult> verb)
+    {
+        var folder = new StudyFolder(Path.GetFullPath(parsed.GetValue(Study) ?? "."));
+        var interactive = error == Console.Error && !Console.IsErrorRedirected;
+        var messages = ConsoleOn(error, interactive);
+        using var log = RunLog.Open(folder, command.Name, parsed.GetValue(Verbose), time);
+        try
+        {
+            log.Information("Command {Command} starts", command.Name);
+            var result = verb(parsed, new CommandContext(folder, messages, time, log, interactive));
+            Show(parsed, result);
+            log.Information("Command {Command} ends with exit code {ExitCode}", command.Name, (int)result.Exit);
+            return result.Exit;
+        }
+        catch (OperationCanceledException)
+        {
+            messages.MarkupLine("Stopped. What was done is stored; run the command again to go on.");
+            return ExitCode.Fault;
+        }
+        catch (Exception fault) when (fault is not OutOfMemoryException)
+        {
+            // The outermost frame: a fault is logged with everything known of it and told as a fault, never as a result.
+            log.Fatal(fault, "Command {Command} failed", command.Name);
+            messages.MarkupLineInterpolated($"[bold]A fault of the program or the machine:[/] {fault.Message}");
+            messages.WriteLine("Nothing that was stored before is harmed; running the command again finishes the work.");
+            messages.WriteLine(RunLog.FileOf(folder) is { } file ? $"Details are in {file}." : fault.ToString());
+            return ExitCode.Fault;
+        }
+    }
+
+    private void Show(ParseResult parsed, CommandResult result)
+    {
+        if (parsed.GetValue(AsJson))
+        {
+            output.WriteLine(JsonSerializer.Serialize(result.Document, Json));
+            return;
+        }
+
+        result.Render(ConsoleOn(output, output == Console.Out && !Console.IsOutputRedirected));
+    }
+
+    private static IAnsiConsole ConsoleOn(TextWriter writer, bool interactive)
+    {
+        var console = AnsiConsole.Create(new AnsiConsoleSettings
+        {
+            Out = new AnsiConsoleOutput(writer),
+            Ansi = interactive ? AnsiSupport.Detect : AnsiSupport.No,
+            ColorSystem = interactive ? ColorSystemSupport.Detect : ColorSystemSupport.NoColors,
+            Interactive = interactive ? InteractionSupport.Detect : InteractionSupport.No,
+        });
+        if (!interactive)
+            console.Profile.Width = 160;
+        return console;
+    }
+
+    private static string CommandPath(ParseResult parsed)
+    {
+        var names = new List<string>();
+        for (Symbol? symbol = parsed.CommandResult.Command; symbol is Command and not RootCommand; symbol = symbol.Parents.FirstOrDefault())
+            names.Insert(0, symbol.Name);
+        return string.Join(' ', ["swingstudy", .. names]);
+    }
+}
