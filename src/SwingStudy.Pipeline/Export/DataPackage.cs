@@ -1,0 +1,103 @@
+using System.Text.Encodings.Web;
+using System.Text.Json;
+using System.Text.Json.Nodes;
+using NodaTime;
+using SwingStudy.Domain.Tables;
+using SwingStudy.Domain.Variables;
+
+namespace SwingStudy.Pipeline.Export;
+
+/// <summary>Describes an export as a Frictionless Data Package (version 2): one resource a CSV file, with a Table Schema of types, units and limits.</summary>
+internal static class DataPackage
+{
+    private static readonly JsonSerializerOptions Json = new() { WriteIndented = true, Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
+
+    /// <summary>The text of <c>datapackage.json</c>.</summary>
+    public static string Describe(string name, string title, Instant created, VariableDictionary dictionary, IReadOnlyList<ExportedTable> tables)
+    {
+        var package = new JsonObject
+        {
+            ["$schema"] = "https://datapackage.org/profiles/2.0/datapackage.json",
+            ["name"] = name,
+            ["title"] = title,
+            ["created"] = created.ToString("uuuu-MM-dd'T'HH:mm:ss'Z'", System.Globalization.CultureInfo.InvariantCulture),
+            ["dictionary"] = new JsonObject
+            {
+                ["name"] = dictionary.Name,
+                ["version"] = dictionary.Version.ToString(),
+                ["hash"] = $"sha256:{dictionary.Hash}",
+            },
+            ["resources"] = new JsonArray([.. tables.SelectMany(table => table.Files.Select(file => Resource(table, file, dictionary)))]),
+        };
+        return package.ToJsonString(Json) + "\n";
+    }
+
+    private static JsonObject Resource(ExportedTable table, ExportedFile file, VariableDictionary dictionary)
+    {
+        var resource = new JsonObject
+        {
+            ["name"] = file.Format == "csv" ? table.Table.Name : $"{table.Table.Name}-{file.Format}",
+            ["description"] = $"A row is {table.Table.RowMeaning}.",
+            ["path"] = file.Path,
+            ["format"] = file.Format,
+            ["mediatype"] = file.Format switch
+            {
+                "csv" => "text/csv",
+                "parquet" => "application/vnd.apache.parquet",
+                _ => "application/vnd.apache.arrow.file",
+            },
+            ["bytes"] = file.Bytes,
+            ["hash"] = $"sha256:{file.Hash}",
+            ["rows"] = table.RowCount,
+        };
+        if (table.Version is { } version)
+            resource["table_version"] = version;
+        if (file.Format == "csv")
+        {
+            resource["type"] = "table";
+            resource["encoding"] = "utf-8";
+            resource["schema"] = Schema(table.Table, dictionary);
+        }
+
+        return resource;
+    }
+
+    private static JsonObject Schema(TableDefinition table, VariableDictionary dictionary) => new()
+    {
+        ["fields"] = new JsonArray([.. table.Columns.Select(column => Field(column, dictionary))]),
+        ["missingValues"] = new JsonArray(""),
+    };
+
+    private static JsonObject Field(ColumnDefinition column, VariableDictionary dictionary)
+    {
+        var field = new JsonObject { ["name"] = column.Name, ["type"] = FieldType(column.Kind), ["title"] = column.Title };
+        if (column.Kind == ColumnKind.Instant)
+            field["format"] = "default";
+        if (column.Unit is { } unit)
+            field["unit"] = unit;
+        if (!dictionary.TryGet(column.Name, out var variable))
+            return field;
+        field["description"] = variable.Description;
+        var constraints = new JsonObject();
+        if (variable.Minimum is { } minimum)
+            constraints["minimum"] = minimum;
+        if (variable.Maximum is { } maximum)
+            constraints["maximum"] = maximum;
+        if (variable.Words.Count > 0)
+            constraints["enum"] = new JsonArray([.. variable.Words.Select(word => JsonValue.Create(word))]);
+        if (constraints.Count > 0)
+            field["constraints"] = constraints;
+        return field;
+    }
+
+    private static string FieldType(ColumnKind kind) => kind switch
+    {
+        ColumnKind.Text => "string",
+        ColumnKind.Number => "number",
+        ColumnKind.Integer => "integer",
+        ColumnKind.Boolean => "boolean",
+        ColumnKind.Instant => "datetime",
+        ColumnKind.NumberList => "array",
+        _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "Unknown kind of column."),
+    };
+}
