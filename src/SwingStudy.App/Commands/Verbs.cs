@@ -21,6 +21,7 @@ internal static class Verbs
             runner.Study,
             runner.AsJson,
             runner.Verbose,
+            CalcCommand.Create(runner),
         };
         return root;
     }

@@ -1,0 +1,179 @@
+using System.CommandLine;
+using System.Globalization;
+using Spectre.Console;
+using SwingStudy.App.Terminal;
+using SwingStudy.Pipeline.Calculate;
+using SwingStudy.Statistics.Catalogue;
+using SwingStudy.Statistics.Results;
+
+namespace SwingStudy.App.Commands;
+
+/// <summary><c>calc</c>: one statistic on any tidy file, for reviewers and teaching.</summary>
+internal static class CalcCommand
+{
+    public static Command Create(CommandRunner runner)
+    {
+        var statistic = new Argument<string?>("statistic") { Description = "Method word, such as hedges-g-pooled; without it, all are listed.", Arity = ArgumentArity.ZeroOrOne };
+        var file = new Argument<string?>("file") { Description = "A tidy CSV or Parquet file; without it, the statistic is explained.", Arity = ArgumentArity.ZeroOrOne };
+        var value = Column("--value", "the observed numbers", "value");
+        var condition = Column("--condition", "the condition of each row, such as the phase", null);
+        var subject = Column("--subject", "the subject of each row", null);
+        var session = Column("--session", "the session within subject", null);
+        var predictor = Column("--predictor", "time or another predictor", null);
+        var variance = Column("--variance", "the sampling variance of each value", null);
+        var keep = new Option<string[]>("--keep") { Description = "Conditions to keep, the one 'before' first.", HelpName = "A B", AllowMultipleArgumentsPerToken = true };
+        var confidence = new Option<double>("--confidence") { Description = "Confidence of intervals as a share.", DefaultValueFactory = _ => 0.95 };
+        var seed = new Option<ulong>("--seed") { Description = "Seed of whatever is drawn by chance.", DefaultValueFactory = _ => 1UL };
+        var settings = new Option<string[]>("--set") { Description = "A setting of the statistic, name=number.", HelpName = "NAME=NUMBER" };
+        var command = new Command("calc", "Compute one statistic on any tidy file, or explain it.")
+        {
+            statistic, file, value, condition, subject, session, predictor, variance, keep, confidence, seed, settings,
+        };
+        runner.Bind(command, (parsed, _) =>
+        {
+            if (parsed.GetValue(statistic) is not { } name)
+                return List();
+            if (StatisticCatalogue.Find(name) is not { } definition)
+                return Unknown(name);
+            if (parsed.GetValue(file) is not { } path)
+                return Explain(definition);
+            if (!TryReadSettings(parsed.GetValue(settings) ?? [], out var numbers, out var wrong))
+                return CommandResult.Failed(ExitCode.WrongUsage, "setting-unreadable", "--set", $"'{wrong}'", "name=number", "For instance: --set resamples=10000.");
+            var columns = new TidyColumns(
+                parsed.GetValue(value)!, parsed.GetValue(condition), parsed.GetValue(subject), parsed.GetValue(session), parsed.GetValue(predictor),
+                parsed.GetValue(variance), parsed.GetValue(keep) ?? []);
+            var read = TidyFile.Read(path, columns);
+            if (!read.Succeeded(out var input))
+                return CommandResult.Failed(ExitCode.InvalidInput, read.Problems);
+            var missing = definition.Needs & ~input.Columns;
+            if (missing != InputColumns.None)
+            {
+                return CommandResult.Failed(ExitCode.WrongUsage, "column-not-named", name, $"no column named for: {missing}", $"columns for {definition.Needs}",
+                    $"Name them with {string.Join(", ", missing.ToString().Split(", ").Select(part => $"--{part.ToLowerInvariant()} HEADING"))}.");
+            }
+
+            var share = parsed.GetValue(confidence);
+            return share is > 0 and < 1
+                ? Result(definition, definition.Compute(input with { Confidence = share, Seed = parsed.GetValue(seed), Settings = numbers }), input.Values.Count)
+                : CommandResult.Failed(ExitCode.WrongUsage, "confidence-out-of-range", "--confidence", share.ToString(CultureInfo.InvariantCulture),
+                    "a share between 0 and 1", "For instance: --confidence 0.95.");
+        });
+        return command;
+    }
+
+    private static Option<string?> Column(string name, string what, string? otherwise) => new(name)
+    {
+        Description = $"Heading of the column with {what}.",
+        HelpName = "HEADING",
+        DefaultValueFactory = _ => otherwise,
+    };
+
+    private static CommandResult List() => CommandResult.Done(
+        new { statistics = StatisticCatalogue.All.Select(Describe) },
+        console =>
+        {
+            foreach (var family in StatisticCatalogue.All.GroupBy(definition => definition.Family))
+            {
+                console.MarkupLineInterpolated($"[bold]{family.Key.ToString()}[/]");
+                foreach (var definition in family)
+                    console.MarkupLineInterpolated($"  {definition.Name,-44} {definition.Title}");
+            }
+
+            console.WriteLine("'swingstudy calc NAME' explains one.");
+        });
+
+    private static CommandResult Explain(StatisticDefinition definition) => CommandResult.Done(Describe(definition), console =>
+    {
+        console.MarkupLineInterpolated($"[bold]{definition.Name}[/]  {definition.Title} ({definition.Symbol})");
+        console.WriteLine(definition.What);
+        console.MarkupLineInterpolated($"Needs:    {definition.Needs.ToString().ToLowerInvariant()}");
+        console.MarkupLineInterpolated($"Range:    {Bound(definition.LowerBound)} to {Bound(definition.UpperBound)}; no effect is {definition.NullValue?.ToString(CultureInfo.InvariantCulture) ?? "not defined"}");
+        foreach (var assumption in definition.Assumptions)
+            console.MarkupLineInterpolated($"Assumes:  {assumption}");
+        foreach (var setting in definition.Settings)
+            console.MarkupLineInterpolated($"Setting:  {setting}");
+        foreach (var key in definition.CitationKeys)
+            console.MarkupLineInterpolated($"Source:   {Citations.Get(key)}");
+    });
+
+    private static object Describe(StatisticDefinition definition) => new
+    {
+        definition.Name,
+        definition.Title,
+        definition.Symbol,
+        Family = definition.Family.ToString(),
+        definition.What,
+        Needs = definition.Needs.ToString().ToLowerInvariant(),
+        LowerBound = Finite(definition.LowerBound),
+        UpperBound = Finite(definition.UpperBound),
+        definition.NullValue,
+        definition.Assumptions,
+        definition.Settings,
+        Sources = definition.CitationKeys.Select(Citations.Get),
+    };
+
+    private static CommandResult Result(StatisticDefinition definition, Estimate estimate, int rows) => new(
+        estimate.IsDefined ? ExitCode.Done : ExitCode.NeedsPerson,
+        new
+        {
+            Statistic = definition.Name,
+            definition.Symbol,
+            Rows = rows,
+            estimate.Method,
+            Estimate = estimate.Value,
+            Se = estimate.StandardError,
+            CiLow = Finite(estimate.Interval?.Low),
+            CiHigh = Finite(estimate.Interval?.High),
+            Confidence = estimate.Interval?.Level,
+            estimate.P,
+            Df = estimate.DegreesOfFreedom,
+            estimate.Undefined,
+        },
+        console =>
+        {
+            console.MarkupLineInterpolated($"{definition.Title}, {rows} rows");
+            if (estimate.Value is not { } number)
+            {
+                console.MarkupLineInterpolated($"Undefined: {estimate.Undefined ?? ""}");
+                return;
+            }
+
+            console.MarkupLineInterpolated($"{definition.Symbol} = [bold]{Shown(number)}[/]");
+            if (estimate.StandardError is { } error)
+                console.MarkupLineInterpolated($"standard error {Shown(error)}");
+            if (estimate.Interval is { } interval)
+                console.MarkupLineInterpolated($"{interval.Level.ToString("P0", CultureInfo.InvariantCulture)} interval {Shown(interval.Low)} to {Shown(interval.High)}");
+            if (estimate.DegreesOfFreedom is { } degrees)
+                console.MarkupLineInterpolated($"degrees of freedom {Shown(degrees)}");
+            if (estimate.P is { } p)
+                console.MarkupLineInterpolated($"p = {Shown(p)}");
+        });
+
+    private static CommandResult Unknown(string name) => CommandResult.Failed(ExitCode.WrongUsage, "statistic-unknown", name, "no statistic of that name",
+        "a method word of the catalogue", "'swingstudy calc' lists them all.");
+
+    private static bool TryReadSettings(string[] texts, out Dictionary<string, double> numbers, out string? wrong)
+    {
+        numbers = [];
+        foreach (var text in texts)
+        {
+            var parts = text.Split('=', 2);
+            if (parts.Length != 2 || !double.TryParse(parts[1], NumberStyles.Float, CultureInfo.InvariantCulture, out var number))
+            {
+                wrong = text;
+                return false;
+            }
+
+            numbers[parts[0]] = number;
+        }
+
+        wrong = null;
+        return true;
+    }
+
+    private static double? Finite(double? value) => value is { } number && double.IsFinite(number) ? number : null;
+
+    private static string Bound(double bound) => double.IsFinite(bound) ? bound.ToString(CultureInfo.InvariantCulture) : bound < 0 ? "-∞" : "∞";
+
+    private static string Shown(double value) => value.ToString("G7", CultureInfo.InvariantCulture);
+}
