@@ -23,7 +23,7 @@ public sealed record BetweenCaseLikelihood
     /// <summary>Standard errors of β₀ and β₁.</summary>
     public IReadOnlyList<double> StandardErrors { get; init; } = [];
 
-    /// <summary>Restricted log-likelihood at the optimum, with the term ½ log|X'X|; null when undefined.</summary>
+    /// <summary>Restricted log-likelihood at the optimum, without the constant ½ log|X'X|; null when undefined.</summary>
     public double? LogLikelihood { get; init; }
 
     /// <summary>Inverse expected information of τ², φ, σ², row by row; empty when undefined.</summary>

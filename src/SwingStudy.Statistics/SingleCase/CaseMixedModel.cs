@@ -8,12 +8,10 @@ internal sealed class CaseMixedModel
     private const double Edge = 0.999;
     private readonly BetweenCaseSeries _series;
     private readonly List<(Matrix<double> X, Vector<double> Y, int[] Times)> _blocks = [];
-    private readonly double _logGram;
 
     public CaseMixedModel(BetweenCaseSeries series)
     {
         _series = series;
-        var gram = Matrix<double>.Build.Dense(2, 2);
         for (int start = 0, end; start < series.Count; start = end)
         {
             end = start + 1;
@@ -22,10 +20,8 @@ internal sealed class CaseMixedModel
             var first = start;
             var x = Matrix<double>.Build.Dense(end - start, 2, (i, j) => j == 0 || series.Treated[first + i] ? 1 : 0);
             _blocks.Add((x, Vector<double>.Build.DenseOfArray(series.Values[start..end]), series.TimeOf[start..end]));
-            gram += x.TransposeThisAndMultiply(x);
         }
 
-        _logGram = Math.Log(gram.Determinant());
         HasScatter = Enumerable.Range(1, Math.Max(0, series.Count - 1))
             .Any(i => series.SamePhase(i, i - 1) && Math.Abs(series.Values[i] - series.Values[i - 1]) > 1e-14);
     }
@@ -55,7 +51,7 @@ internal sealed class CaseMixedModel
         var coefficients = xx.Solve(xy);
         var variance = (yy - (coefficients * xy)) / (n - 2);
         var logLikelihood = (-(n - 2) / 2 * (Math.Log(2 * Math.PI * variance) + 1)) - (logDeterminant / 2)
-            - (Math.Log(xx.Determinant()) / 2) + (_logGram / 2);
+            - (Math.Log(xx.Determinant()) / 2);
         return (coefficients, variance * xx.Inverse(), variance, logLikelihood);
     }
 

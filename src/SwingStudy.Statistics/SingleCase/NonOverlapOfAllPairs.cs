@@ -36,9 +36,9 @@ public sealed record NonOverlapOfAllPairs
 
     /// <summary>NAP of phase B over phase A.</summary>
     /// <remarks>
-    /// Hanley–McNeil: Q₁ = x/(2 − x), Q₂ = 2x²/(1 + x), var = [x(1 − x) + (n − 1)(Q₁ − x²) + (m − 1)(Q₂ − x²)]/(mn).
-    /// Unbiased: [x − (m + n − 1)x² + n·R + m·C − 2·T]/((m − 1)(n − 1)) with R, C the mean squared row and column means of the
-    /// pair scores (1, ½, 0) and T the mean squared score. Interval: the roots of
+    /// R, C the mean squared row and column means of the pair scores (1, ½, 0) and T the mean squared score. Hanley–McNeil, with no distribution
+    /// assumed: var = [x(1 − x) + (n − 1)(R − x²) + (m − 1)(C − x²)]/(mn). Unbiased:
+    /// [x − (m + n − 1)x² + n·R + m·C − 2·T]/((m − 1)(n − 1)). Interval: the roots of
     /// mn(NAP − x)²(2 − x)(1 + x) = z²x(1 − x)(2 + h + (1 + 2h)x(1 − x)), h = (m + n)/2 − 1.
     /// Sources: Hanley and McNeil (1982), Radiology 143:29–36; Sen (1967), Psychometrika 32; Newcombe (2006), Statistics in Medicine 25:559–573.
     /// </remarks>
@@ -57,15 +57,14 @@ public sealed record NonOverlapOfAllPairs
             return new NonOverlapOfAllPairs { Estimate = Estimate.NotDefined(Method, PhaseOverlap.EmptyPhase(phaseA, phaseB)), Pairs = pairs };
         double m = phaseA.Length, n = phaseB.Length;
         var nap = (pairs.Improved + (pairs.Tied / 2.0)) / pairs.Total;
-        var q1 = nap / (2 - nap);
-        var q2 = 2 * nap * nap / (1 + nap);
-        var variance = ((nap * (1 - nap)) + ((n - 1) * (q1 - (nap * nap))) + ((m - 1) * (q2 - (nap * nap)))) / (m * n);
+        var (rows, columns, squares) = Moments(phaseA, phaseB, improvement);
+        var variance = ((nap * (1 - nap)) + ((n - 1) * (rows - (nap * nap))) + ((m - 1) * (columns - (nap * nap)))) / (m * n);
         var z = Normal.Critical(confidence);
         var interval = new Interval(Root(nap, m, n, z, low: true), Root(nap, m, n, z, low: false), confidence);
         return new NonOverlapOfAllPairs
         {
             Pairs = pairs,
-            StandardErrorUnbiased = Unbiased(phaseA, phaseB, improvement, nap),
+            StandardErrorUnbiased = Unbiased(m, n, nap, rows, columns, squares),
             NearestRoots = nap is 0 or 1 ? new Interval(nap, nap, confidence) : interval,
             StandardErrorNull = Math.Sqrt((m + n + 1) / (12 * m * n)),
             Estimate = new Estimate
@@ -78,12 +77,22 @@ public sealed record NonOverlapOfAllPairs
         };
     }
 
-    private static double? Unbiased(ReadOnlySpan<double> phaseA, ReadOnlySpan<double> phaseB, Improvement improvement, double nap)
+    private static double? Unbiased(double m, double n, double nap, double rows, double columns, double squares)
     {
-        double m = phaseA.Length, n = phaseB.Length;
         if (m < 2 || n < 2)
             return null;
-        double rows = 0, columns = 0, squares = 0;
+        var variance = (nap - ((m + n - 1) * nap * nap) + (n * rows) + (m * columns) - (2 * squares)) / ((m - 1) * (n - 1));
+
+        // Complete separation gives exactly zero; the sums may leave a rounding trace on either side of it.
+        if (Math.Abs(variance) < 1e-14)
+            return 0;
+        return variance > 0 ? Math.Sqrt(variance) : null;
+    }
+
+    private static (double Rows, double Columns, double Squares) Moments(
+        ReadOnlySpan<double> phaseA, ReadOnlySpan<double> phaseB, Improvement improvement)
+    {
+        double m = phaseA.Length, n = phaseB.Length, rows = 0, squares = 0, columns = 0;
         foreach (var a in phaseA)
         {
             var sum = 0.0;
@@ -105,15 +114,7 @@ public sealed record NonOverlapOfAllPairs
             columns += sum * sum;
         }
 
-        rows /= m * n * n;
-        columns /= m * m * n;
-        squares /= m * n;
-        var variance = (nap - ((m + n - 1) * nap * nap) + (n * rows) + (m * columns) - (2 * squares)) / ((m - 1) * (n - 1));
-
-        // Complete separation gives exactly zero; the sums above may leave a rounding trace on either side of it.
-        if (Math.Abs(variance) < 1e-14)
-            return 0;
-        return variance > 0 ? Math.Sqrt(variance) : null;
+        return (rows / (m * n * n), columns / (m * m * n), squares / (m * n));
     }
 
     private static double Score(double a, double b, Improvement improvement) =>

@@ -21,6 +21,9 @@ public static class SegmentedRegression
     /// <summary>Method word of <see cref="PraisWinsten"/>.</summary>
     public const string PraisWinstenMethod = "its-prais-winsten";
 
+    /// <summary>Change of ρ below which <see cref="PraisWinsten"/> counts as settled.</summary>
+    public const double PraisWinstenTolerance = 1e-13;
+
     /// <summary>Ordinary least squares: right standard errors only when errors are independent and of equal variance.</summary>
     /// <param name="values">The series in order of time, equally spaced, all finite.</param>
     /// <param name="before">How many of the values lie before the change.</param>
@@ -131,7 +134,7 @@ public static class SegmentedRegression
             if (!(Math.Abs(next) < 1))
                 return SegmentedFit.NotDefined(PraisWinstenMethod, $"the errors' autocorrelation leaves the range of a steady series");
             fit = new LeastSquares(Whiten(design.X, next), Whiten(design.Y, next));
-            if (Math.Abs(next - rho) < 1e-13)
+            if (Math.Abs(next - rho) < PraisWinstenTolerance)
             {
                 return Assemble(PraisWinstenMethod, design, fit.Coefficients, fit.Covariance, confidence) with
                 {

@@ -8,5 +8,8 @@ public static class CaseKinds
         .. DescriptionCases.Kinds,
         .. DistributionCases.Kinds,
         .. EffectSizeCases.Kinds,
+        .. SingleCaseCases.Kinds,
+        .. BetweenCaseCases.Kinds,
+        .. ResamplingCases.Kinds,
     ];
 }
