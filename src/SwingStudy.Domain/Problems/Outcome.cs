@@ -28,6 +28,9 @@ public sealed record Outcome<T>
     /// <summary>A value without problems.</summary>
     public static implicit operator Outcome<T>(T value) => new(value, []);
 
+    /// <summary>A value without problems, where <typeparamref name="T"/> is an interface and cannot convert by itself.</summary>
+    public static Outcome<T> Of(T value) => new(value, []);
+
     /// <summary>One problem instead of a value.</summary>
     public static implicit operator Outcome<T>(Problem problem) => new(default, [problem]);
 

@@ -5,4 +5,8 @@ namespace SwingStudy.Domain.Protocols;
 /// <param name="Role">What it is for.</param>
 /// <param name="SmallestWorthwhile">The smallest change that matters; null where nobody could say.</param>
 /// <param name="Contrasts">Names of the contrasts in which it is compared; empty: all of the protocol.</param>
-public sealed record OutcomeMeasure(string Variable, OutcomeRole Role, WorthwhileChange? SmallestWorthwhile, IReadOnlyList<string> Contrasts);
+public sealed record OutcomeMeasure(string Variable, OutcomeRole Role, WorthwhileChange? SmallestWorthwhile, IReadOnlyList<string> Contrasts)
+{
+    /// <summary>Line of the protocol file, for messages.</summary>
+    public int Line { get; init; }
+}

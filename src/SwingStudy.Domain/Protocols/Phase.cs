@@ -8,4 +8,8 @@ namespace SwingStudy.Domain.Protocols;
 /// <param name="DaysAfter">Days that must lie between the last session of the phase before and its first session; null: any.</param>
 /// <param name="Cue">What the player is told; null: nothing.</param>
 /// <param name="Why">Reason for its numbers.</param>
-public sealed record Phase(string Name, PhaseRole Role, int MinimumSessions, int MinimumSwings, int? DaysAfter, string? Cue, string Why);
+public sealed record Phase(string Name, PhaseRole Role, int MinimumSessions, int MinimumSwings, int? DaysAfter, string? Cue, string Why)
+{
+    /// <summary>Line of the protocol file, for messages.</summary>
+    public int Line { get; init; }
+}

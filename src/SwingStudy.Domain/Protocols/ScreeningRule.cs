@@ -11,4 +11,8 @@ public sealed record ScreeningRule(
     IReadOnlyList<string> Variables,
     ScreeningAction Action,
     IReadOnlyDictionary<string, double> Settings,
-    string Why);
+    string Why)
+{
+    /// <summary>Line of the protocol file, for messages.</summary>
+    public int Line { get; init; }
+}

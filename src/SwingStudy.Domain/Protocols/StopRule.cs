@@ -5,4 +5,8 @@ namespace SwingStudy.Domain.Protocols;
 /// <param name="AtLeast">The session stops at this value and above; null: not watched so.</param>
 /// <param name="Rise">The session stops when the value rose by this much since the start; null: not watched so.</param>
 /// <param name="Why">Reason.</param>
-public sealed record StopRule(string Variable, double? AtLeast, double? Rise, string Why);
+public sealed record StopRule(string Variable, double? AtLeast, double? Rise, string Why)
+{
+    /// <summary>Line of the protocol file, for messages.</summary>
+    public int Line { get; init; }
+}

@@ -29,6 +29,12 @@ public sealed class VariableDictionary
     /// <summary>Semantic version.</summary>
     public Version Version { get; }
 
+    /// <summary>Groups of variables, in file order; empty for a dictionary that was not read from files.</summary>
+    public IReadOnlyList<VariableGroup> Groups { get; init; } = [];
+
+    /// <summary>What changed from version to version, newest first.</summary>
+    public IReadOnlyList<VersionNote> Notes { get; init; } = [];
+
     /// <summary>All definitions, in column order.</summary>
     public IReadOnlyList<Variable> Variables { get; }
 

@@ -1,0 +1,110 @@
+using SwingStudy.Domain.Declarations.Yaml;
+using SwingStudy.Domain.Sources;
+using SwingStudy.Domain.Units;
+using SwingStudy.Domain.Variables;
+
+namespace SwingStudy.Domain.Declarations;
+
+/// <summary>Reads where a value stands and how its text becomes a value.</summary>
+/// <param name="fileGroups">Named groups of the mapping's <c>files</c>.</param>
+internal sealed class FieldReader(IReadOnlyCollection<string> fileGroups)
+{
+    /// <summary>A field for a variable of the dictionary.</summary>
+    public FieldSource Value(YamlMap map, Variable variable)
+    {
+        var unit = map.OptionalText("unit");
+        var field = Place(map) with
+        {
+            Unit = unit is null ? null : Fitting(map, unit, variable),
+            Scale = map.OptionalNumber("scale") ?? 1,
+            Offset = map.OptionalNumber("offset") ?? 0,
+            Negate = map.OptionalFlag("negate") ?? false,
+            Decimal = Character(map, "decimal"),
+            Missing = map.Texts("missing"),
+            Words = map.Pairs("words"),
+        };
+        CheckWords(map, field, variable);
+        if (variable.Type is not (VariableType.Number or VariableType.Integer))
+        {
+            foreach (var key in (string[])["scale", "offset", "negate", "decimal"])
+            {
+                if (map.Has(key))
+                    map.Note(DeclarationMessages.OnlyWith(map.PlaceOf(key), key, "only for numbers"));
+            }
+        }
+
+        map.Done();
+        return field;
+    }
+
+    /// <summary>A field that is a text: participant, part of a time, sequence, phase.</summary>
+    public FieldSource Text(YamlMap map, bool hasWords)
+    {
+        var field = Place(map) with { Missing = map.Texts("missing") };
+        if (hasWords)
+            field = field with { Words = map.Pairs("words") };
+        map.Done();
+        return field;
+    }
+
+    /// <summary>One character under a key, or null.</summary>
+    public static char? Character(YamlMap map, string key)
+    {
+        if (map.OptionalText(key) is not { } text)
+            return null;
+        if (text.Length == 1)
+            return text[0];
+        map.Note(DeclarationMessages.OneCharacter(map.PlaceOf(key), key, text));
+        return null;
+    }
+
+    private FieldSource Place(YamlMap map)
+    {
+        var field = new FieldSource
+        {
+            Column = map.OptionalText("column"),
+            Preamble = map.OptionalText("preamble"),
+            FileGroup = map.OptionalText("file"),
+            Constant = map.OptionalText("constant"),
+            Line = map.Line,
+        };
+        var places = ((string[])["column", "preamble", "file", "constant"]).Count(map.Has);
+        if (places != 1)
+            map.Note(DeclarationMessages.PlaceCount(map.PlaceOf("column"), map.Subject, places));
+        if (field.Preamble is { } pattern)
+            CheckPreamble(map, pattern);
+        if (field.FileGroup is { } group && !fileGroups.Contains(group))
+            map.Note(DeclarationMessages.FileGroupUnknown(map.PlaceOf("file"), group, fileGroups));
+        return field;
+    }
+
+    private static void CheckPreamble(YamlMap map, string pattern)
+    {
+        if (Patterns.Fault(pattern) is { } fault)
+            map.Note(DeclarationMessages.PatternInvalid(map.PlaceOf("preamble"), "preamble", pattern, fault));
+        else if (!Patterns.Compile(pattern).GetGroupNames().Contains("value"))
+            map.Note(DeclarationMessages.PatternWithoutValue(map.PlaceOf("preamble"), pattern));
+    }
+
+    private static string? Fitting(YamlMap map, string text, Variable variable)
+    {
+        var place = map.PlaceOf("unit");
+        if (variable.Unit is null || UnitCatalogue.ParseCode(variable.Unit) is not { } expected)
+            map.Note(DeclarationMessages.UnitNotWanted(place, variable.Name));
+        else if (UnitCatalogue.Parse(text) is not { } unit)
+            map.Note(DeclarationMessages.UnitUnknown(place, text));
+        else if (unit.MismatchWith(expected) is { } mismatch)
+            map.Note(DeclarationMessages.UnitMismatch(place, map.Subject, mismatch, expected));
+        else
+            return text;
+        return null;
+    }
+
+    private static void CheckWords(YamlMap map, FieldSource field, Variable variable)
+    {
+        if (variable.Type != VariableType.Category)
+            return;
+        foreach (var word in field.Words.Values.Append(field.Constant).OfType<string>().Where(word => !variable.Words.Contains(word)))
+            map.Note(DeclarationMessages.WordNotInCategory(map.PlaceOf(field.Constant == word ? "constant" : "words"), word, variable));
+    }
+}
