@@ -11,6 +11,8 @@ public static class StatisticCatalogue
     [
         .. Description.DescriptionEntries.All,
         .. EffectSizes.EffectSizeEntries.All,
+        .. Reliability.ReliabilityEntries.All,
+        .. Change.ChangeEntries.All,
     ];
 
     private static readonly FrozenDictionary<string, StatisticDefinition> ByName = All.ToFrozenDictionary(d => d.Name, StringComparer.Ordinal);

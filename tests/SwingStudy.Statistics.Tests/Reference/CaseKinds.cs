@@ -11,5 +11,6 @@ public static class CaseKinds
         .. SingleCaseCases.Kinds,
         .. BetweenCaseCases.Kinds,
         .. ResamplingCases.Kinds,
+        .. ReliabilityCases.Kinds,
     ];
 }

@@ -1,0 +1,141 @@
+using SwingStudy.Statistics.Change;
+using SwingStudy.Statistics.Chance;
+using SwingStudy.Statistics.Distributions;
+using SwingStudy.Statistics.Reliability;
+
+namespace SwingStudy.Statistics.Tests.Change;
+
+public class HonestChangeTests
+{
+    private static readonly double[] Swings = [40.1, 41.3, 39.8, 42.0, 40.7, 43.5, 44.1, 42.9, 43.3, 45.0];
+
+    [Fact]
+    public void WithOwnSessionsAloneItIsTheTTestOnSessionMeans()
+    {
+        // Four session means 40, 42 before and 45, 46 after: by hand S² = (2 + 0.5)/2, SE² = S² (1/2 + 1/2), t with 2 df.
+        var data = new ChangeData([[39, 41], [41, 43]], [[44, 46], [45, 47]], 0);
+        var change = HonestChangeRule.Judge(data, StudyNoise.Unknown);
+        Assert.Equal(4.5, change.Estimate.Value!.Value, 12);
+        Assert.Equal(Math.Sqrt(1.25), change.Estimate.StandardError!.Value, 12);
+        Assert.Equal(2, change.Estimate.DegreesOfFreedom!.Value, 10);
+        Assert.Equal(StudentT.TwoSided(4.5 / Math.Sqrt(1.25), 2), change.Estimate.P!.Value, 12);
+        Assert.Equal(CannotTell.No, change.CannotTell);
+    }
+
+    [Fact]
+    public void OneSessionInAPhaseWithoutAStudysSessionVarianceCannotTell()
+    {
+        var change = HonestChangeRule.Judge(new ChangeData([Swings], [[50, 51, 52, 53]], 0), StudyNoise.Unknown);
+        Assert.Equal(CannotTell.OneSessionWithoutSessionVariance, change.CannotTell);
+        Assert.Equal(ChangeLimit.UnknownSessionVariance, change.LimitedBy);
+        Assert.NotNull(change.Estimate.Value);
+        Assert.Null(change.Estimate.StandardError);
+        Assert.Null(change.SmallestDetectableChange);
+        Assert.NotNull(change.SwingStandardError);
+    }
+
+    [Fact]
+    public void AnEmptyPhaseIsUndefinedWithItsReason()
+    {
+        var change = HonestChangeRule.Judge(new ChangeData([], [[50, 51]], 0), StudyNoise.Unknown);
+        Assert.Equal(CannotTell.PhaseWithoutSwings, change.CannotTell);
+        Assert.NotNull(change.Estimate.Undefined);
+    }
+
+    [Fact]
+    public void TheSmallestDetectableChangeTendsToTheTextbookOneWhenTheNoiseIsWellKnown()
+    {
+        // y = phase + session + swing, session 0.5, swing 0.9, 3 sessions of 10 swings: 1.96 √(2 (0.25/3 + 0.81/30)) = 0.921.
+        var components = new VarianceComponents("given", 1, 0.25, 0.81, false);
+        Assert.Equal(0.921, components.SmallestDetectableChange(3, 10), 3);
+        Assert.Equal(1.595, components.SmallestDetectableChange(1, 10), 3);
+        Assert.Equal(1.128, components.SmallestDetectableChange(2, 10), 3);
+        Assert.Equal(0.863, components.SmallestDetectableChange(3, 20), 3);
+
+        var noise = new StudyNoise { SessionStandardDeviation = 0.5, SessionDegreesOfFreedom = 1e9 };
+        var alternating = Enumerable.Range(0, 10).Select(i => (i % 2 == 0 ? 0.9 : -0.9) * Math.Sqrt(9 / 10.0)).ToArray();
+        var change = HonestChangeRule.Judge(new ChangeData([alternating, alternating, alternating], [alternating, alternating, alternating], 0), noise);
+
+        // A little above: the swing variance still rests on 54 degrees of freedom, so t is 1.962 instead of 1.960.
+        Assert.InRange(change.SmallestDetectableChange!.Value, 0.9209, 0.9225);
+    }
+
+    [Fact]
+    public void MoreSwingsInOneDayCannotBeatTheDayToDayFloor()
+    {
+        var noise = new StudyNoise { SessionStandardDeviation = 0.5, SessionDegreesOfFreedom = 20 };
+        var many = Enumerable.Range(0, 400).Select(i => (double)(i % 2)).ToArray();
+        var change = HonestChangeRule.Judge(new ChangeData([many], [many], 0), noise);
+        Assert.True(change.Estimate.StandardError >= 0.5 * Math.Sqrt(2));
+        Assert.Equal(ChangeLimit.Sessions, change.LimitedBy);
+    }
+
+    [Fact]
+    public void SwappingPhasesFlipsTheSignAndNothingElse()
+    {
+        var (before, after) = (Sessions(3, 8, 1), Sessions(2, 12, 2));
+        var noise = new StudyNoise { SessionStandardDeviation = 0.4, SessionDegreesOfFreedom = 12 };
+        var forward = HonestChangeRule.Judge(new ChangeData(before, after, 0), noise, 0.5);
+        var back = HonestChangeRule.Judge(new ChangeData(after, before, 0), noise, 0.5);
+        Assert.Equal(forward.Estimate.Value!.Value, -back.Estimate.Value!.Value, 12);
+        Assert.Equal(forward.Estimate.StandardError!.Value, back.Estimate.StandardError!.Value, 12);
+        Assert.Equal(forward.ProbabilityAboveWorthwhile!.Value, back.ProbabilityBelowWorthwhile!.Value, 12);
+    }
+
+    [Fact]
+    public void ShiftAndScaleOfTheValuesShiftAndScaleTheAnswer()
+    {
+        var (before, after) = (Sessions(3, 8, 3), Sessions(3, 8, 4));
+        var plain = HonestChangeRule.Judge(new ChangeData(before, after, 0), StudyNoise.Unknown, 0.5);
+        double[][] Moved(double[][] sessions) => [.. sessions.Select(s => s.Select(x => (2 * x) + 1e6).ToArray())];
+        var moved = HonestChangeRule.Judge(new ChangeData(Moved(before), Moved(after), 0), StudyNoise.Unknown, 1);
+        Assert.Equal(2 * plain.Estimate.Value!.Value, moved.Estimate.Value!.Value, 8);
+        Assert.Equal(2 * plain.Estimate.StandardError!.Value, moved.Estimate.StandardError!.Value, 8);
+        Assert.Equal(plain.ProbabilityAboveWorthwhile!.Value, moved.ProbabilityAboveWorthwhile!.Value, 8);
+    }
+
+    [Fact]
+    public void SerialDependenceIsFoundWhereItIsAndWidensTheSwingFloor()
+    {
+        var random = new Xoshiro256(11);
+        var dependent = Enumerable.Range(0, 40).Select(_ => Autoregressive(random, 20, 0.5)).ToArray();
+        var independent = Enumerable.Range(0, 40).Select(_ => Autoregressive(random, 20, 0)).ToArray();
+        var (found, none) = (SerialDependence.Of(dependent), SerialDependence.Of(independent));
+        Assert.InRange(found.Lag1!.Value, 0.43, 0.57);
+        Assert.InRange(none.Lag1!.Value, -0.07, 0.07);
+
+        // V(k) for an autoregression of order one tends to (1 + ρ)/(1 − ρ) = 3 at ρ = 0.5.
+        Assert.InRange(new SerialDependence(0.5, 0.5).Inflation(2000), 2.99, 3);
+        Assert.InRange(found.EffectiveCount(20), 6, 10);
+    }
+
+    [Fact]
+    public void NegativeDependenceNeverMakesTheAnswerSurer()
+    {
+        var alternating = Enumerable.Range(0, 30).Select(i => i % 2 == 0 ? 1.0 : -1.0).ToArray();
+        Assert.Equal(0, SerialDependence.Of([alternating, alternating]).Shrunk);
+    }
+
+    [Fact]
+    public void ASessionWithSwingsOfBothPhasesIsTold()
+    {
+        var data = ChangeData.Of([1, 2, 3, 4, 5, 6], [1, 1, 1, 1, 2, 2], [0, 0, 1, 1, 1, 1]);
+        Assert.Equal(1, data.SharedSessions);
+        Assert.Equal(1, HonestChangeRule.Judge(data, StudyNoise.Unknown).SharedSessions);
+    }
+
+    private static double[][] Sessions(int count, int swings, ulong seed)
+    {
+        var random = new Xoshiro256(seed);
+        return [.. Enumerable.Range(0, count).Select(s => Enumerable.Range(0, swings).Select(_ => 40 + s + Normal.Quantile(random.NextUnit())).ToArray())];
+    }
+
+    private static double[] Autoregressive(Xoshiro256 random, int count, double rho)
+    {
+        var values = new double[count];
+        var previous = Normal.Quantile(random.NextUnit());
+        for (var i = 0; i < count; i++)
+            values[i] = previous = (rho * previous) + (Math.Sqrt(1 - (rho * rho)) * Normal.Quantile(random.NextUnit()));
+        return values;
+    }
+}
