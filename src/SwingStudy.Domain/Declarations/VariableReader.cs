@@ -21,8 +21,7 @@ internal static class VariableReader
     {
         var constraints = map.OptionalMap("constraints", "'constraints' of " + map.Subject);
         var words = constraints?.Texts("enum") ?? [];
-        var typeWord = map.Has("type") ? map.OptionalWordOf("type", Types.Keys) : Missing(map);
-        var type = typeWord is null ? VariableType.Text : Types[typeWord];
+        var type = Types.GetValueOrDefault(map.WordOf("type", Types.Keys), VariableType.Text);
         if (type == VariableType.Text && words.Count > 0)
             type = VariableType.Category;
         var (better, target) = Direction(map);
@@ -42,8 +41,8 @@ internal static class VariableReader
             Typical = Typical(map),
             Better = better,
             Target = target,
-            Scale = map.OptionalWord<MeasurementScale>("scale") ?? DefaultScale(type),
-            Level = map.OptionalWord<VariableLevel>("level") ?? VariableLevel.Swing,
+            Scale = map.OptionalChoice<MeasurementScale>("scale") ?? DefaultScale(type),
+            Level = map.OptionalChoice<VariableLevel>("level") ?? VariableLevel.Swing,
             Axis = map.OptionalText("axis"),
             Formula = map.OptionalText("formula"),
             Definition = map.OptionalText("definition"),
@@ -55,12 +54,6 @@ internal static class VariableReader
         map.Done();
         Check(map, variable);
         return variable;
-    }
-
-    private static string? Missing(YamlMap map)
-    {
-        map.Note(Messages.KeyMissing(map.PlaceOf("type"), map.Subject, "type", "one of " + string.Join(", ", Types.Keys)));
-        return null;
     }
 
     private static string Named(YamlMap map)
@@ -102,7 +95,7 @@ internal static class VariableReader
     {
         const string NearerTarget = "nearer-target";
         var target = map.OptionalNumber("target");
-        var word = map.OptionalWord<Better>("better") ?? Better.None;
+        var word = map.OptionalChoice<Better>("better") ?? Better.None;
         if (word == Better.NearerTarget && target is null && !map.Has("target"))
             map.Note(DeclarationMessages.NeededWith(map.PlaceOf("better"), map.Subject, "target", $"the value to come near to, because 'better' is {NearerTarget}"));
         if (word != Better.NearerTarget && target is not null)

@@ -20,4 +20,7 @@ public sealed record AnalysisPlan
 
     /// <summary>Denominator of the standardized mean difference: <c>pooled</c> or <c>baseline</c>.</summary>
     public string Standardizer { get; init; } = "pooled";
+
+    /// <summary>Reason for its numbers.</summary>
+    public string Why { get; init; } = "";
 }

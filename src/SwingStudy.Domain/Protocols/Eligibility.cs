@@ -5,4 +5,8 @@ namespace SwingStudy.Domain.Protocols;
 /// <param name="MinorsAllowed">Whether minors may take part, with guardian's consent and own assent.</param>
 /// <param name="AgeOfMajority">Age of majority where the study runs: set by local law.</param>
 /// <param name="Criteria">Further criteria in words.</param>
-public sealed record Eligibility(int? MinimumAge, bool MinorsAllowed, int AgeOfMajority, IReadOnlyList<string> Criteria);
+public sealed record Eligibility(int? MinimumAge, bool MinorsAllowed, int AgeOfMajority, IReadOnlyList<string> Criteria)
+{
+    /// <summary>Reason for the limits of age.</summary>
+    public string Why { get; init; } = "";
+}

@@ -32,6 +32,9 @@ public sealed record Protocol
     /// <summary>Who may take part.</summary>
     public required Eligibility Eligibility { get; init; }
 
+    /// <summary>Players the study plans for; null where it takes whoever comes.</summary>
+    public PlannedPlayers? Players { get; init; }
+
     /// <summary>Outcomes, primary first.</summary>
     public required IReadOnlyList<OutcomeMeasure> Outcomes { get; init; }
 

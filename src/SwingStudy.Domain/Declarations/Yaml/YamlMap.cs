@@ -1,5 +1,5 @@
 using System.Globalization;
-using System.Text.Json;
+using SwingStudy.Domain.Identifiers;
 using SwingStudy.Domain.Problems;
 using YamlDotNet.RepresentationModel;
 
@@ -140,6 +140,15 @@ internal sealed class YamlMap
         return null;
     }
 
+    /// <summary>A seed that must be there; 0, with a problem, when it is not.</summary>
+    public ulong Seed(string key, string meaning)
+    {
+        if (Has(key))
+            return OptionalSeed(key) ?? 0;
+        _problems.Add(Messages.KeyMissing(PlaceOf(key), Subject, key, meaning));
+        return 0;
+    }
+
     /// <summary>Yes or no, or null when the key is not there.</summary>
     public bool? OptionalFlag(string key)
     {
@@ -152,27 +161,27 @@ internal sealed class YamlMap
     }
 
     /// <summary>One of an enumeration's words in kebab-case, or null when the key is not there or is wrong.</summary>
-    public T? OptionalWord<T>(string key)
+    public T? OptionalChoice<T>(string key)
         where T : struct, Enum
     {
         if (OptionalText(key) is not { } text)
             return null;
         foreach (var value in Enum.GetValues<T>())
         {
-            if (Kebab(value) == text)
+            if (Word.Of(value) == text)
                 return value;
         }
 
-        _problems.Add(Messages.WordUnknown(PlaceOf(key), key, text, [.. Enum.GetValues<T>().Select(Kebab)]));
+        _problems.Add(Messages.WordUnknown(PlaceOf(key), key, text, Word.All<T>()));
         return null;
     }
 
     /// <summary>One of an enumeration's words that must be there.</summary>
-    public T Word<T>(string key, string meaning)
+    public T Choice<T>(string key, string meaning)
         where T : struct, Enum
     {
         if (Has(key))
-            return OptionalWord<T>(key) ?? default;
+            return OptionalChoice<T>(key) ?? default;
         _problems.Add(Messages.KeyMissing(PlaceOf(key), Subject, key, meaning));
         return default;
     }
@@ -186,6 +195,15 @@ internal sealed class YamlMap
             return text;
         _problems.Add(Messages.WordUnknown(PlaceOf(key), key, text, known));
         return null;
+    }
+
+    /// <summary>One of <paramref name="known"/> that must be there; empty, with a problem, when it is not.</summary>
+    public string WordOf(string key, IReadOnlyCollection<string> known)
+    {
+        if (Has(key))
+            return OptionalWordOf(key, known) ?? "";
+        _problems.Add(Messages.KeyMissing(PlaceOf(key), Subject, key, "one of " + string.Join(", ", known)));
+        return "";
     }
 
     /// <summary>A group under a key, or null when the key is not there or is no group.</summary>
@@ -240,10 +258,6 @@ internal sealed class YamlMap
         foreach (var key in _values.Keys.Where(key => !_asked.Contains(key)))
             _problems.Add(Messages.KeyUnknown(PlaceOf(key), Subject, key, _asked));
     }
-
-    /// <summary>The word of an enumeration's value in declarations.</summary>
-    public static string Kebab<T>(T value)
-        where T : struct, Enum => JsonNamingPolicy.KebabCaseLower.ConvertName(value.ToString());
 
     private static string? NameOf(YamlMappingNode map, string nameKey) =>
         map.Children.TryGetValue(new YamlScalarNode(nameKey), out var node) && node is YamlScalarNode { Value: { Length: > 0 } name } ? name : null;

@@ -1,4 +1,4 @@
-namespace SwingStudy.Domain.Declarations;
+namespace SwingStudy.Domain.Problems;
 
 /// <summary>The known word that a person most likely meant.</summary>
 public static class Nearest

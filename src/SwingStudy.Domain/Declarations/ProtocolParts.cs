@@ -1,0 +1,234 @@
+using System.Globalization;
+using SwingStudy.Domain.Declarations.Yaml;
+using SwingStudy.Domain.Protocols;
+using SwingStudy.Domain.Units;
+using SwingStudy.Domain.Variables;
+
+namespace SwingStudy.Domain.Declarations;
+
+/// <summary>Reads the parts of a protocol.</summary>
+internal sealed class ProtocolParts(YamlMap root, VariableDictionary dictionary)
+{
+    private const string Reason = "the reason, in a sentence";
+
+    private static readonly string[] Measures = ["difference", "percent-change", "hedges-g", "log-response-ratio"];
+    private static readonly string[] Adjustments = ["holm", "hochberg", "benjamini-hochberg", "none"];
+    private static readonly string[] Standardizers = ["pooled", "baseline"];
+    private static readonly string[] WorthwhileBases = ["stated", "share-of-between-player-sd", "share-of-own-sd"];
+
+    public static string Kebab(YamlMap map, string key, string example)
+    {
+        var name = map.Text(key, "a kebab-case name");
+        if (name.Length > 0 && !Forms.IsKebab(name))
+            map.Note(Messages.NotAName(map.PlaceOf(key), key, name, "lower-case words joined by hyphens", example));
+        return name;
+    }
+
+    public static Version Version(YamlMap map)
+    {
+        var text = map.Text("version", "a semantic version such as 1.0.0");
+        if (Forms.SemanticVersion(text) is { } version)
+            return version;
+        if (text.Length > 0)
+            map.Note(Messages.NotAName(map.PlaceOf("version"), "version", text, "three whole numbers with points", "1.0.0"));
+        return new(0, 0, 0);
+    }
+
+    public IReadOnlyList<Phase> Phases() => [.. root.Maps("phases", "phase", "name").Select(map =>
+    {
+        var phase = new Phase(
+            Kebab(map, "name", "baseline"),
+            map.Choice<PhaseRole>("role", "what the phase is for"),
+            map.Count("minimum_sessions", 1, "sessions a player needs in it"),
+            map.Count("minimum_swings", 1, "counted swings a session needs"),
+            map.OptionalCount("days_after", 0),
+            map.OptionalText("cue"),
+            map.Text("why", Reason)) { Line = map.LineOf("name") };
+        map.Done();
+        return phase;
+    })];
+
+    public Randomization? Randomization()
+    {
+        if (root.OptionalMap("randomization", "'randomization'") is not { } map)
+            return null;
+        var randomization = new Randomization(
+            map.WordOf("kind", Protocols.Randomization.Kinds),
+            map.OptionalCount("earliest_session", 1),
+            map.OptionalCount("latest_session", 1),
+            map.Seed("seed", "a whole number, drawn before data"))
+        {
+            Why = map.Text("why", Reason),
+            Line = map.LineOf("kind"),
+        };
+        map.Done();
+        return randomization;
+    }
+
+    public Eligibility Eligibility()
+    {
+        if (root.Map("eligibility", "'eligibility'", "who may take part") is not { } map)
+            return new(null, false, 18, []);
+        var eligibility = new Eligibility(
+            map.OptionalCount("minimum_age", 0),
+            map.OptionalFlag("minors_allowed") ?? false,
+            map.Count("age_of_majority", 1, "the age of majority by local law"),
+            map.Texts("criteria")) { Why = map.Text("why", Reason) };
+        map.Done();
+        return eligibility;
+    }
+
+    public PlannedPlayers? Players()
+    {
+        if (root.OptionalMap("players", "'players'") is not { } map)
+            return null;
+        var players = new PlannedPlayers(map.Count("planned", 1, "number of players"), map.Text("why", Reason));
+        map.Done();
+        return players;
+    }
+
+    public IReadOnlyList<OutcomeMeasure> Outcomes() =>
+        [.. root.Maps("outcomes", "outcome", "variable").Select(Outcome).OrderBy(outcome => outcome.Role)];
+
+    public IReadOnlyList<Contrast> Contrasts() => [.. root.Maps("contrasts", "contrast", "name").Select(map =>
+    {
+        var contrast = new Contrast(
+            Kebab(map, "name", "after-cue"),
+            map.Text("from", "the phase before"),
+            map.Text("to", "the phase after")) { Line = map.LineOf("name") };
+        map.Done();
+        return contrast;
+    })];
+
+    public IReadOnlyList<ScreeningRule> Screening() => [.. root.Maps("screening", "screening rule", "rule").Select(map =>
+    {
+        var kind = map.WordOf("rule", [.. ScreeningRuleKind.All.Select(candidate => candidate.Name)]);
+        var rule = new ScreeningRule(
+            kind,
+            Variables(map, "variables"),
+            map.Choice<ScreeningAction>("action", "what it does with what it finds"),
+            Settings(map, kind),
+            map.Text("why", Reason)) { Line = map.LineOf("rule") };
+        map.Done();
+        return rule;
+    })];
+
+    public AnalysisPlan Analysis()
+    {
+        var plan = new AnalysisPlan();
+        if (root.OptionalMap("analysis", "'analysis'") is not { } map)
+            return plan;
+        var measures = map.Texts("measures");
+        foreach (var measure in measures.Where(measure => !Measures.Contains(measure)))
+            map.Note(Messages.WordUnknown(map.PlaceOf("measures"), "measures", measure, Measures));
+        plan = new()
+        {
+            Measures = measures.Count > 0 ? measures : plan.Measures,
+            Confidence = map.OptionalNumber("confidence") ?? plan.Confidence,
+            Resamples = map.OptionalCount("resamples", 100) ?? plan.Resamples,
+            Seed = map.OptionalSeed("seed") ?? plan.Seed,
+            Multiplicity = map.OptionalWordOf("multiplicity", Adjustments) ?? plan.Multiplicity,
+            Standardizer = map.OptionalWordOf("standardizer", Standardizers) ?? plan.Standardizer,
+            Why = map.Text("why", Reason),
+        };
+        map.Done();
+        if (plan.Confidence is not (>= 0.5 and < 1))
+            map.Note(Messages.OutOfRange(map.PlaceOf("confidence"), "confidence", plan.Confidence, "a share from 0.5 to below 1, such as 0.95"));
+        return plan;
+    }
+
+    public IReadOnlyList<StopRule> StopRules() => [.. root.Maps("stop_rules", "stop rule", "variable").Select(map =>
+    {
+        var rule = new StopRule(
+            Variable(map, "variable")?.Name ?? "",
+            map.OptionalNumber("at_least"),
+            map.OptionalNumber("rise"),
+            map.Text("why", Reason)) { Line = map.LineOf("variable") };
+        if (!map.Has("at_least") && !map.Has("rise"))
+            map.Note(DeclarationMessages.NeededWith(map.PlaceOf("variable"), map.Subject, "at_least", "at least one of at_least, rise"));
+        map.Done();
+        return rule;
+    })];
+
+    public IReadOnlyList<string> Variables(YamlMap map, string key)
+    {
+        var names = map.Texts(key);
+        foreach (var name in names.Where(name => !dictionary.TryGet(name, out _)))
+            map.Note(DeclarationMessages.VariableUnknown(map.PlaceOf(key), name, dictionary));
+        return names;
+    }
+
+    private OutcomeMeasure Outcome(YamlMap map)
+    {
+        var variable = Variable(map, "variable");
+        var outcome = new OutcomeMeasure(
+            variable?.Name ?? "",
+            map.Choice<OutcomeRole>("role", "what the outcome is for"),
+            Worthwhile(map, variable),
+            map.Texts("contrasts")) { Line = map.LineOf("variable") };
+        map.Done();
+        return outcome;
+    }
+
+    private Variable? Variable(YamlMap map, string key)
+    {
+        var name = map.Text(key, "a variable of the dictionary");
+        if (dictionary.TryGet(name, out var variable) || name.Length == 0)
+            return variable;
+        map.Note(DeclarationMessages.VariableUnknown(map.PlaceOf(key), name, dictionary));
+        return null;
+    }
+
+    private static WorthwhileChange? Worthwhile(YamlMap outcome, Variable? variable)
+    {
+        if (outcome.OptionalMap("smallest_worthwhile", "'smallest_worthwhile' of " + outcome.Subject) is not { } map)
+            return null;
+        var amount = map.Number("amount", "the size of the change");
+        var factor = map.OptionalText("unit") is { } text ? Factor(map, text, variable) : 1;
+        var change = new WorthwhileChange(amount * factor, map.WordOf("basis", WorthwhileBases), map.Text("reason", Reason));
+        map.Done();
+        if (amount <= 0)
+            map.Note(Messages.OutOfRange(map.PlaceOf("amount"), "amount", amount, "a size above 0; the direction is the dictionary's 'better'"));
+        return change;
+    }
+
+    private static double Factor(YamlMap map, string text, Variable? variable)
+    {
+        if (variable is null)
+            return 1;
+        var place = map.PlaceOf("unit");
+        if (variable.Unit is null || UnitCatalogue.ParseCode(variable.Unit) is not { } canonical)
+            map.Note(DeclarationMessages.UnitNotWanted(place, variable.Name));
+        else if (UnitCatalogue.Parse(text) is not { } unit)
+            map.Note(DeclarationMessages.UnitUnknown(place, text));
+        else if (UnitConversion.Between(unit, canonical) is { } conversion)
+            return conversion.Factor;
+        else
+            map.Note(DeclarationMessages.UnitMismatch(place, map.Subject, unit.MismatchWith(canonical)!, canonical));
+        return 1;
+    }
+
+    private static Dictionary<string, double> Settings(YamlMap rule, string kindName)
+    {
+        var settings = new Dictionary<string, double>(StringComparer.Ordinal);
+        if (rule.OptionalMap("settings", "'settings' of " + rule.Subject) is not { } map || ScreeningRuleKind.Find(kindName) is not { } kind)
+            return settings;
+        foreach (var setting in kind.Settings)
+        {
+            if (map.OptionalNumber(setting.Name) is not { } value)
+                continue;
+            settings[setting.Name] = value;
+            if (value < setting.Least || value > setting.Most)
+            {
+                map.Note(Messages.OutOfRange(
+                    map.PlaceOf(setting.Name),
+                    setting.Name,
+                    value,
+                    string.Create(CultureInfo.InvariantCulture, $"{setting.Meaning}, from {setting.Least} to {setting.Most}")));
+            }
+        }
+
+        map.Done();
+        return settings;
+    }
+}
