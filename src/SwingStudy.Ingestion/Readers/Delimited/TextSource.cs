@@ -1,0 +1,87 @@
+using System.Buffers;
+using System.Text;
+
+namespace SwingStudy.Ingestion.Readers.Delimited;
+
+/// <summary>Decodes a stream from its start, as much at a time as the caller has room for. The stream stays open.</summary>
+internal sealed class TextSource : IDisposable
+{
+    private const int ChunkBytes = 256 * 1024;
+    private static readonly char[] High1252 = Upper(Encodings.Get(Encodings.Fallback));
+    private readonly Stream _stream;
+    private readonly byte[] _bytes = ArrayPool<byte>.Shared.Rent(ChunkBytes);
+    private readonly Decoder _decoder;
+    private readonly bool _isWindows1252;
+    private int _at;
+    private int _count;
+
+    /// <summary>Starts behind the byte order mark.</summary>
+    public TextSource(Stream stream, FoundEncoding encoding)
+    {
+        _stream = stream;
+        _decoder = encoding.Encoding.GetDecoder();
+        _isWindows1252 = encoding.Name == Encodings.Fallback;
+        stream.Position = encoding.MarkLength;
+    }
+
+    /// <summary>Whether the last read reached the end of the stream.</summary>
+    public bool IsAtEnd { get; private set; }
+
+    /// <summary>Fills <paramref name="characters"/> from its start; 0 at the end of the stream.</summary>
+    /// <exception cref="DecoderFallbackException">A byte has no meaning in the encoding; never after <see cref="EncodingFinder"/> passed the file.</exception>
+    public int Read(Span<char> characters)
+    {
+        var filled = 0;
+        while (filled < characters.Length && !IsAtEnd)
+        {
+            if (_at == _count)
+            {
+                _at = 0;
+                _count = _stream.Read(_bytes);
+            }
+
+            var bytes = _bytes.AsSpan(_at, _count - _at);
+            if (_isWindows1252)
+            {
+                IsAtEnd = _count == 0;
+                var count = Math.Min(bytes.Length, characters.Length - filled);
+                Widen(bytes[..count], characters.Slice(filled, count));
+                _at += count;
+                filled += count;
+            }
+            else
+            {
+                var flush = _count == 0;
+                if (characters.Length - filled < 2)
+                    break;
+                _decoder.Convert(bytes, characters[filled..], flush, out var used, out var written, out var completed);
+                IsAtEnd = flush && completed;
+                _at += used;
+                filled += written;
+            }
+        }
+
+        return filled;
+    }
+
+    /// <inheritdoc/>
+    public void Dispose() => ArrayPool<byte>.Shared.Return(_bytes);
+
+    /// <summary>Windows-1252 is Latin-1 but for 0x80 to 0x9F.</summary>
+    private static void Widen(ReadOnlySpan<byte> bytes, Span<char> characters)
+    {
+        Encoding.Latin1.GetChars(bytes, characters);
+        var rest = characters;
+        while (rest.IndexOfAnyInRange('\u0080', '\u009F') is var at and >= 0)
+        {
+            rest[at] = High1252[rest[at] - 0x80];
+            rest = rest[(at + 1)..];
+        }
+    }
+
+    private static char[] Upper(Encoding encoding)
+    {
+        var bytes = Enumerable.Range(0x80, 0x20).Select(value => (byte)value).ToArray();
+        return encoding.GetChars(bytes);
+    }
+}

@@ -1,0 +1,34 @@
+using SwingStudy.Domain.Sources;
+
+namespace SwingStudy.Ingestion.Readers;
+
+/// <summary>The columns that a mapping addresses.</summary>
+internal static class MappedColumns
+{
+    /// <summary>Headings that the mapping reads, each once; those it ignores are not among them.</summary>
+    public static IReadOnlyList<string> Of(SourceMapping mapping)
+    {
+        IEnumerable<string?> columns =
+        [
+            mapping.Participant?.Column,
+            .. mapping.Time.Parts.Select(part => part.Column),
+            mapping.Sequence?.Column,
+            mapping.Phase?.Column,
+            mapping.LongForm?.NameColumn,
+            mapping.LongForm?.ValueColumn,
+            mapping.LongForm?.UnitColumn,
+            .. mapping.LongForm is null ? mapping.Values.Values.Select(value => value.Column) : [],
+            .. mapping.NotData.Concat(mapping.Practice).SelectMany(rule => rule.Conditions).Select(condition => condition.Column),
+        ];
+        return [.. columns.OfType<string>().Distinct(StringComparer.OrdinalIgnoreCase)];
+    }
+
+    /// <summary>Columns whose numbers tell the decimal sign of the file: those of values without a sign of their own.</summary>
+    public static IReadOnlyList<string> WithNumbers(SourceMapping mapping)
+    {
+        IEnumerable<string?> columns = mapping.LongForm is { } form
+            ? [form.ValueColumn]
+            : mapping.Values.Values.Where(value => value.Decimal is null).Select(value => value.Column);
+        return [.. columns.OfType<string>().Distinct(StringComparer.OrdinalIgnoreCase)];
+    }
+}

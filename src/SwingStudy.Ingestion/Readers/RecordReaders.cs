@@ -1,0 +1,56 @@
+using SwingStudy.Domain.Problems;
+using SwingStudy.Domain.Sources;
+using SwingStudy.Ingestion.Readers.Delimited;
+
+namespace SwingStudy.Ingestion.Readers;
+
+/// <summary>Opens exports of all kinds as documents of rows.</summary>
+public static class RecordReaders
+{
+    /// <summary>Opens a file.</summary>
+    /// <param name="path">The file; also its name in messages.</param>
+    /// <param name="mapping">What is declared of it. What is not declared is found from the whole file.</param>
+    /// <returns>The document, which the caller disposes of, or all problems that hold the file. Bad input never throws.</returns>
+    public static Outcome<RecordDocument> Open(string path, SourceMapping mapping)
+    {
+        if (Directory.Exists(path))
+            return ReaderMessages.IsFolder(path);
+        FileStream stream;
+        try
+        {
+            stream = new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.Read, bufferSize: 0, FileOptions.SequentialScan);
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
+        {
+            return ReaderMessages.NotReadable(path, e.Message);
+        }
+
+        return Open(stream, path, mapping);
+    }
+
+    /// <summary>Opens a stream, which is closed with the document, or at once when there is none.</summary>
+    /// <param name="stream">The bytes; read more than once.</param>
+    /// <param name="name">Name of the file in messages.</param>
+    /// <param name="mapping">What is declared of it.</param>
+    /// <exception cref="ArgumentException">The stream cannot seek.</exception>
+    public static Outcome<RecordDocument> Open(Stream stream, string name, SourceMapping mapping)
+    {
+        if (!stream.CanSeek)
+            throw new ArgumentException("The stream must be able to seek: a file is read once to find its form and once for its rows.", nameof(stream));
+        var outcome = OpenAs(mapping.Reader, stream, name, mapping);
+        if (!outcome.Succeeded(out _))
+            stream.Dispose();
+        return outcome;
+    }
+
+    private static Outcome<RecordDocument> OpenAs(ReaderKind kind, Stream stream, string name, SourceMapping mapping)
+    {
+        if (stream.Length == 0)
+            return ReaderMessages.Empty(name);
+        return kind switch
+        {
+            ReaderKind.Delimited => DelimitedReader.Open(stream, name, mapping),
+            _ => throw new ArgumentOutOfRangeException(nameof(mapping), kind, "No reader of this kind."),
+        };
+    }
+}
