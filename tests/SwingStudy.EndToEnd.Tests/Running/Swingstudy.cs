@@ -1,0 +1,56 @@
+using System.Diagnostics;
+using System.Text.Json;
+
+namespace SwingStudy.EndToEnd.Tests.Running;
+
+/// <summary>Runs the real executable as a user does.</summary>
+internal static class Swingstudy
+{
+    private static readonly string Executable = FindExecutable();
+
+    /// <summary>Runs one command line to its end.</summary>
+    public static Finished Run(params string[] arguments) => RunIn(Path.GetTempPath(), arguments);
+
+    /// <summary>Runs one command line in <paramref name="folder"/>.</summary>
+    public static Finished RunIn(string folder, params string[] arguments)
+    {
+        using var process = Start(folder, arguments);
+        var error = process.StandardError.ReadToEndAsync();
+        var output = process.StandardOutput.ReadToEnd();
+        process.WaitForExit();
+        return new Finished(process.ExitCode, output, error.Result);
+    }
+
+    /// <summary>Starts one command line and does not wait for it.</summary>
+    public static Process Start(string folder, params string[] arguments)
+    {
+        var start = new ProcessStartInfo(Executable) { WorkingDirectory = folder, RedirectStandardOutput = true, RedirectStandardError = true };
+        foreach (var argument in arguments)
+            start.ArgumentList.Add(argument);
+        return Process.Start(start) ?? throw new InvalidOperationException($"{Executable} did not start.");
+    }
+
+    private static string FindExecutable()
+    {
+        var binaries = new DirectoryInfo(AppContext.BaseDirectory);
+        var configuration = binaries.Parent!.Name;
+        var root = binaries;
+        while (!File.Exists(Path.Combine(root.FullName, "SwingStudy.sln")))
+            root = root.Parent ?? throw new DirectoryNotFoundException("SwingStudy.sln was not found above the test binaries.");
+        return Path.Combine(root.FullName, "src", "SwingStudy.App", "bin", configuration, binaries.Name, "swingstudy");
+    }
+}
+
+/// <summary>What a run left behind.</summary>
+internal sealed record Finished(int ExitCode, string Output, string Error)
+{
+    /// <summary>The document printed with <c>--json</c>.</summary>
+    public JsonElement Json => JsonDocument.Parse(Output).RootElement;
+
+    /// <summary>Fails with all that was printed when the exit code is another.</summary>
+    public Finished Expect(int exitCode)
+    {
+        Assert.True(ExitCode == exitCode, $"Exit code {ExitCode} instead of {exitCode}.\n--- output\n{Output}\n--- error\n{Error}");
+        return this;
+    }
+}
