@@ -25,6 +25,13 @@ public sealed record Outcome<T>
         return Problems.Count == 0;
     }
 
+    /// <summary>Takes value and problems apart.</summary>
+    public bool Succeeded([NotNullWhen(true)] out T? value, out IReadOnlyList<Problem> problems)
+    {
+        problems = Problems;
+        return Succeeded(out value);
+    }
+
     /// <summary>A value without problems.</summary>
     public static implicit operator Outcome<T>(T value) => new(value, []);
 
