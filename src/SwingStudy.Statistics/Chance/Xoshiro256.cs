@@ -1,5 +1,7 @@
 using System.Numerics;
 using System.Runtime.CompilerServices;
+using System.Runtime.InteropServices;
+using System.Runtime.Intrinsics;
 
 namespace SwingStudy.Statistics.Chance;
 
@@ -13,6 +15,7 @@ public sealed class Xoshiro256
 {
     private readonly ulong _seed;
     private ulong _a, _b, _c, _d;
+    private Vector256<ulong>[]? _lanes;
 
     /// <summary>A stream that depends on <paramref name="seed"/> alone.</summary>
     public Xoshiro256(ulong seed)
@@ -56,6 +59,64 @@ public sealed class Xoshiro256
     /// <summary>A uniform integer in [0, <paramref name="bound"/>), without bias beyond 2^-64 · bound.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public int NextIndex(int bound) => (int)Math.BigMul(NextBits(), (ulong)(uint)bound, out _);
+
+    /// <summary>Fills <paramref name="words"/> with random 32-bit words: the fast way to many draws.</summary>
+    /// <remarks>
+    /// The words come from four further streams of the same generator side by side, seeded by the SplitMix64 numbers that follow those of this
+    /// stream; each step gives the lower and upper half of each stream's 64 bits in turn. Steps are whole: what a call does not need of its last
+    /// step is dropped.
+    /// </remarks>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
+    public void Fill(Span<uint> words)
+    {
+        _lanes ??= Lanes(_seed);
+        Vector256<ulong> a = _lanes[0], b = _lanes[1], c = _lanes[2], d = _lanes[3];
+        ref var at = ref MemoryMarshal.GetReference(words);
+        var i = 0;
+        while (i < words.Length)
+        {
+            var five = b + (b << 2);
+            var rotated = (five << 7) | (five >>> 57);
+            var bits = (rotated + (rotated << 3)).AsUInt32();
+            var shifted = b << 17;
+            c ^= a;
+            d ^= b;
+            b ^= c;
+            a ^= d;
+            c ^= shifted;
+            d = (d << 45) | (d >>> 19);
+            if (i + Vector256<uint>.Count <= words.Length)
+            {
+                bits.StoreUnsafe(ref Unsafe.Add(ref at, i));
+                i += Vector256<uint>.Count;
+            }
+            else
+            {
+                for (var lane = 0; i < words.Length; i++, lane++)
+                    words[i] = bits.GetElement(lane);
+            }
+        }
+
+        (_lanes[0], _lanes[1], _lanes[2], _lanes[3]) = (a, b, c, d);
+    }
+
+    /// <summary>The index in [0, <paramref name="bound"/>) that a random word stands for, without bias beyond 2^-32 · bound.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static int Index(uint word, int bound) => (int)(((ulong)word * (uint)bound) >> 32);
+
+    private static Vector256<ulong>[] Lanes(ulong seed)
+    {
+        for (var skipped = 0; skipped < 4; skipped++)
+            SplitMix64(ref seed);
+        Span<ulong> state = stackalloc ulong[16];
+        for (var lane = 0; lane < 4; lane++)
+        {
+            for (var word = 0; word < 4; word++)
+                state[(4 * word) + lane] = SplitMix64(ref seed);
+        }
+
+        return [Vector256.Create(state[..4]), Vector256.Create(state[4..8]), Vector256.Create(state[8..12]), Vector256.Create(state[12..])];
+    }
 
     private static ulong SplitMix64(ref ulong x)
     {

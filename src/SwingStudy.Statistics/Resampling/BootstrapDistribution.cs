@@ -82,7 +82,13 @@ public sealed record BootstrapDistribution
     {
         Finite.RequireConfidence(confidence);
         Finite.Require([acceleration], nameof(acceleration));
-        if (Quantile(tiesHalf ? ShareBelowTiesHalf : ShareBelow) is not { } z0)
+        return Levels(tiesHalf ? ShareBelowTiesHalf : ShareBelow, acceleration, confidence);
+    }
+
+    /// <summary>The BCa levels for a share of replicates below the observed value.</summary>
+    internal static Interval? Levels(double shareBelow, double acceleration, double confidence)
+    {
+        if (Quantile(shareBelow) is not { } z0)
             return null;
         var z = Normal.Critical(confidence);
         double below = 1 - (acceleration * (z0 - z)), above = 1 - (acceleration * (z0 + z));

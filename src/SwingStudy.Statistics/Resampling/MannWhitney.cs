@@ -44,7 +44,7 @@ public static class MannWhitney
             Statistic = u,
             RankSum = observed / 2.0,
             Used = pool.Length,
-            Assignments = Math.Round(MathNet.Numerics.SpecialFunctions.Binomial(pool.Length, group1.Length)),
+            Assignments = Choices.Binomial(pool.Length, group1.Length),
             Variance = variance,
             ZWithoutContinuity = plain,
             ZWithContinuity = variance > 0 ? (gap - (0.5 * Math.Sign(gap))) / Math.Sqrt(variance) : null,

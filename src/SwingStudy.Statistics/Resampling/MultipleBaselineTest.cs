@@ -104,7 +104,7 @@ public static class MultipleBaselineTest
 
         public double Count(bool orderDrawn)
         {
-            var count = orderDrawn ? MathNet.Numerics.SpecialFunctions.Factorial(_windows.Count) : 1;
+            var count = orderDrawn ? Choices.Factorial(_windows.Count) : 1;
             foreach (var window in _windows)
                 count *= window.Length;
             return count;

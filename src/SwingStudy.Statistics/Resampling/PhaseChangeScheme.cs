@@ -25,7 +25,7 @@ public sealed class PhaseChangeScheme : AssignmentScheme
 
     /// <inheritdoc/>
     public override double Count =>
-        Math.Round(MathNet.Numerics.SpecialFunctions.Binomial(Length - (_phases * _least) + _phases - 1, _phases - 1));
+        Choices.Binomial(Length - (_phases * _least) + _phases - 1, _phases - 1);
 
     /// <inheritdoc/>
     public override void VisitAll(AssignmentVisitor visit)

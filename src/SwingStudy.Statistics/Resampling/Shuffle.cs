@@ -1,4 +1,5 @@
 using System.Runtime.CompilerServices;
+using System.Runtime.InteropServices;
 using SwingStudy.Statistics.Chance;
 
 namespace SwingStudy.Statistics.Resampling;
@@ -6,17 +7,22 @@ namespace SwingStudy.Statistics.Resampling;
 /// <summary>Random order without allocation.</summary>
 internal static class Shuffle
 {
-    /// <summary>Moves a random choice of <paramref name="count"/> values to the front, each choice equally likely, and returns their sum.</summary>
+    /// <summary>Moves a random choice of values to the front, each choice equally likely, and returns their sum.</summary>
     /// <remarks>Starts from whatever order the last call left: the choice is uniform all the same. Source: Durstenfeld (1964), CACM 7:420.</remarks>
+    /// <param name="values">The values, reordered.</param>
+    /// <param name="words">One random word for each value to choose.</param>
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
-    public static double PartialSum(Span<double> values, int count, Xoshiro256 chance)
+    public static double PartialSum(Span<double> values, ReadOnlySpan<uint> words)
     {
         var sum = 0.0;
-        for (var i = 0; i < count; i++)
+        ref var at = ref MemoryMarshal.GetReference(values);
+        for (var i = 0; i < words.Length && i < values.Length; i++)
         {
-            var j = i + chance.NextIndex(values.Length - i);
-            (values[i], values[j]) = (values[j], values[i]);
-            sum += values[i];
+            ref var chosen = ref Unsafe.Add(ref at, i + Xoshiro256.Index(words[i], values.Length - i));
+            var value = chosen;
+            chosen = Unsafe.Add(ref at, i);
+            Unsafe.Add(ref at, i) = value;
+            sum += value;
         }
 
         return sum;

@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using SwingStudy.Statistics.Chance;
 using SwingStudy.Statistics.Description;
 
@@ -38,7 +39,7 @@ public static class TwoSampleMeanPermutation
         if (observed is not { } difference)
             return RandomizationResult.NotDefined(ExactMethod, $"needs at least one value in each group, got {group1.Length} and {group2.Length}");
         double n1 = group1.Length, n2 = group2.Length, total = Sum(pool);
-        var assignments = Math.Round(MathNet.Numerics.SpecialFunctions.Binomial(pool.Length, group1.Length));
+        var assignments = Choices.Binomial(pool.Length, group1.Length);
         var slack = TieSlack.Of(difference, spread);
         var (greater, less) = SubsetSums.CountOfSize(pool, group1.Length, SumFor(difference - slack), SumFor(difference + slack));
         var size = Math.Abs(difference) - slack;
@@ -88,14 +89,18 @@ public static class TwoSampleMeanPermutation
         int n1 = group1.Length, n2 = group2.Length;
         var slack = TieSlack.Of(difference, spread);
         long greater = 1, less = 1, both = 1;
+
+        // Choosing the smaller group takes fewer draws; the other one is what is left.
+        var few = Math.Min(n1, n2);
+        double perSum = (1.0 / n1) + (1.0 / n2), offset = total / n2;
         ResampleBlocks.Run(resamples, threads, chance, (start, end, stream) =>
         {
-            var values = (double[])pool.Clone();
+            var sums = new double[end - start];
+            ChosenSums((double[])pool.Clone(), few, stream, sums);
             long above = 0, below = 0, far = 0;
-            for (var i = start; i < end; i++)
+            foreach (var chosen in sums)
             {
-                var sum = Shuffle.PartialSum(values, n1, stream);
-                var statistic = (sum / n1) - ((total - sum) / n2);
+                var statistic = ((few == n1 ? chosen : total - chosen) * perSum) - offset;
                 above += statistic >= difference - slack ? 1 : 0;
                 below += statistic <= difference + slack ? 1 : 0;
                 far += Math.Abs(statistic) >= Math.Abs(difference) - slack ? 1 : 0;
@@ -109,12 +114,23 @@ public static class TwoSampleMeanPermutation
         {
             Method = MonteCarloMethod,
             Observed = difference,
-            Assignments = MathNet.Numerics.SpecialFunctions.Binomial(pool.Length, n1),
+            Assignments = Choices.Binomial(pool.Length, n1),
             Compared = resamples + 1L,
             CountGreater = greater,
             CountLess = less,
             CountTwoSided = both,
         };
+    }
+
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
+    private static void ChosenSums(double[] values, int chosen, Xoshiro256 stream, Span<double> sums)
+    {
+        var words = new uint[chosen];
+        for (var i = 0; i < sums.Length; i++)
+        {
+            stream.Fill(words);
+            sums[i] = Shuffle.PartialSum(values, words);
+        }
     }
 
     // Values minus the first one: an offset common to all would cost digits and changes nothing.

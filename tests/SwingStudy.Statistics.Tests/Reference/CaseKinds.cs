@@ -11,6 +11,4 @@ public static class CaseKinds
         .. SingleCaseCases.Kinds,
         .. BetweenCaseCases.Kinds,
         .. ResamplingCases.Kinds,
-        .. ReliabilityCases.Kinds,
-    ];
-}
+        .. CurveCases.Kinds,
