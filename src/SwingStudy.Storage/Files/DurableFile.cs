@@ -1,0 +1,94 @@
+using Microsoft.Win32.SafeHandles;
+
+namespace SwingStudy.Storage.Files;
+
+/// <summary>Files that are whole or absent, whatever happens in between.</summary>
+internal static class DurableFile
+{
+    /// <summary>Writes a file whose name must be new. A crash leaves either the whole file or nothing under that name.</summary>
+    /// <returns>False when the name was taken.</returns>
+    /// <exception cref="IOException">The file system refuses.</exception>
+    internal static bool TryCreate(string path, ReadOnlySpan<byte> content)
+    {
+        var temporary = WriteTemporary(path, content);
+        try
+        {
+            return TryName(temporary, path);
+        }
+        finally
+        {
+            File.Delete(temporary);
+        }
+    }
+
+    /// <summary>Writes a file in place of an older one of the same name.</summary>
+    /// <exception cref="IOException">The file system refuses.</exception>
+    internal static void Replace(string path, ReadOnlySpan<byte> content)
+    {
+        var temporary = WriteTemporary(path, content);
+        File.Move(temporary, path, overwrite: true);
+        SyncFolder(Path.GetDirectoryName(path)!);
+    }
+
+    /// <summary>Gives a finished, flushed file its final name, which must be new. The temporary name may stay; the caller deletes it.</summary>
+    /// <returns>False when the name was taken.</returns>
+    internal static bool TryName(string temporary, string path)
+    {
+        if (OperatingSystem.IsWindows())
+            return TryMove(temporary, path);
+        var error = SystemCalls.Link(temporary, path);
+        if (error == SystemCalls.NameExists)
+            return false;
+        // File systems without hard links: the move checks for the name first, which the study's writer lock makes safe.
+        if (error != 0 && !TryMove(temporary, path))
+            return false;
+        SyncFolder(Path.GetDirectoryName(path)!);
+        return true;
+    }
+
+    /// <summary>Flushes a file's bytes to the device.</summary>
+    internal static void Sync(string path)
+    {
+        using SafeFileHandle handle = File.OpenHandle(path, FileMode.Open, FileAccess.ReadWrite, FileShare.ReadWrite);
+        RandomAccess.FlushToDisk(handle);
+    }
+
+    /// <summary>Flushes a folder's names to the device.</summary>
+    /// <exception cref="IOException">The file system refuses.</exception>
+    internal static void SyncFolder(string folder)
+    {
+        if (OperatingSystem.IsWindows())
+            return;
+        var error = SystemCalls.SyncFolder(folder);
+        if (error != 0)
+            throw new IOException($"The folder {folder} cannot be flushed to the device (error {error} of the operating system).");
+    }
+
+    /// <summary>Creates a folder and flushes the names of all folders that had to be created for it.</summary>
+    internal static void CreateFolder(string folder)
+    {
+        if (Directory.Exists(folder))
+            return;
+        var parent = Path.GetDirectoryName(folder)!;
+        CreateFolder(parent);
+        Directory.CreateDirectory(folder);
+        SyncFolder(parent);
+    }
+
+    private static string WriteTemporary(string path, ReadOnlySpan<byte> content)
+    {
+        var temporary = Path.Combine(Path.GetDirectoryName(path)!, $".{Guid.NewGuid():N}.tmp");
+        using SafeFileHandle handle = File.OpenHandle(temporary, FileMode.CreateNew, FileAccess.Write, FileShare.None, preallocationSize: content.Length);
+        RandomAccess.Write(handle, content, 0);
+        RandomAccess.FlushToDisk(handle);
+        return temporary;
+    }
+
+    private static bool TryMove(string temporary, string path)
+    {
+        if (File.Exists(path))
+            return false;
+        File.Move(temporary, path, overwrite: false);
+        return true;
+    }
+}

@@ -1,0 +1,105 @@
+using System.Data.Common;
+using System.Text.Json;
+using Dapper;
+using Microsoft.Data.Sqlite;
+using NodaTime;
+using SwingStudy.Domain.Identifiers;
+using SwingStudy.Storage.Files;
+
+namespace SwingStudy.Storage.Registry;
+
+/// <summary>What may be written within one act; see <see cref="StudyRegistry.Act"/>.</summary>
+public sealed class RegistryAct
+{
+    private readonly SqliteConnection _connection;
+    private readonly DbTransaction _transaction;
+
+    internal RegistryAct(SqliteConnection connection, DbTransaction transaction)
+    {
+        _connection = connection;
+        _transaction = transaction;
+    }
+
+    /// <summary>Adds a participant, or changes the status of one.</summary>
+    public void Save(Participant participant) => Execute(
+        """
+        INSERT INTO participants (code, status, added_at) VALUES (@code, @status, @at)
+        ON CONFLICT (code) DO UPDATE SET status = excluded.status
+        """, new { code = participant.Code.ToString(), status = participant.Status, at = Row.Write(participant.AddedAt) });
+
+    /// <summary>Adds a consent; an earlier one stays in the record.</summary>
+    public void Add(Consent consent) => Execute(
+        "INSERT INTO consents (participant, scope, given, by_guardian, at, note) VALUES (@participant, @scope, @given, @guardian, @at, @note)",
+        new
+        {
+            participant = consent.Participant.ToString(),
+            scope = consent.Scope,
+            given = consent.Given,
+            guardian = consent.ByGuardian,
+            at = Row.Write(consent.At),
+            note = consent.Note,
+        });
+
+    /// <summary>Stores what became of a file; a held file that is taken later is overwritten, a taken one never is by a held one.</summary>
+    /// <exception cref="InvalidOperationException">The file is taken already, or the lines of a taken file do not add up.</exception>
+    public void Save(IntakeFile file)
+    {
+        if (file.Status == IntakeStatus.Taken && file.LinesRead != file.RowsTaken + file.RowsRejected + file.LinesNotData)
+        {
+            throw new InvalidOperationException(
+                $"{file.InboxPath}: {file.LinesRead} lines read are not {file.RowsTaken} taken + {file.RowsRejected} rejected + {file.LinesNotData} not data.");
+        }
+
+        var changed = Execute(
+            """
+            INSERT INTO intake_files (sha256, source, inbox_path, size, status, lines_read, rows_taken, rows_rejected, lines_not_data, mapping_hash,
+                                      encoding, delimiter, decimal_mark, preamble, hold_reasons, details, taken_at)
+            VALUES (@Hash, @Source, @InboxPath, @Size, @Status, @LinesRead, @RowsTaken, @RowsRejected, @LinesNotData, @MappingHash,
+                    @Encoding, @Delimiter, @DecimalMark, @Preamble, @HoldReasons, @Details, @At)
+            ON CONFLICT (sha256) DO UPDATE SET source = excluded.source, inbox_path = excluded.inbox_path, status = excluded.status,
+                lines_read = excluded.lines_read, rows_taken = excluded.rows_taken, rows_rejected = excluded.rows_rejected,
+                lines_not_data = excluded.lines_not_data, mapping_hash = excluded.mapping_hash, encoding = excluded.encoding,
+                delimiter = excluded.delimiter, decimal_mark = excluded.decimal_mark, preamble = excluded.preamble,
+                hold_reasons = excluded.hold_reasons, details = excluded.details, taken_at = excluded.taken_at
+            WHERE intake_files.status <> 'taken'
+            """, RegistryRows.Write(file));
+        if (changed == 0)
+            throw new InvalidOperationException($"{file.InboxPath} ({file.Hash.Short}) is taken already.");
+    }
+
+    /// <summary>Notes that the bytes of a known file came again.</summary>
+    public void AddDuplicate(Sha256 hash, string inboxPath, Instant seenAt) => Execute(
+        "INSERT INTO intake_duplicates (sha256, inbox_path, seen_at) VALUES (@hash, @inboxPath, @at)",
+        new { hash = hash.ToString(), inboxPath, at = Row.Write(seenAt) });
+
+    /// <summary>Adds a session, or corrects one: the earlier form is kept as a revision. A session that does not differ changes nothing.</summary>
+    /// <returns>Whether anything changed.</returns>
+    public bool Save(SessionRecord session)
+    {
+        var earlier = StudyRegistry.Query(_connection, "SELECT * FROM sessions WHERE id = @Id", new { session.Id }, RegistryRows.Session).SingleOrDefault();
+        if (earlier is not null)
+        {
+            if (earlier with { Revision = 0 } == session with { Revision = 0 })
+                return false;
+            Execute("INSERT INTO session_revisions (id, revision, document) VALUES (@Id, @Revision, @document)",
+                new { earlier.Id, earlier.Revision, document = JsonSerializer.Serialize(RegistryRows.Write(earlier)) });
+        }
+
+        Execute(
+            """
+            INSERT OR REPLACE INTO sessions (id, participant, started_at, started_local, phase, site, club, ball, surface, cue, planned_swings,
+                                             variables, note, original_sha256, original_row, revision)
+            VALUES (@Id, @Participant, @StartedAt, @StartedLocal, @Phase, @Site, @Club, @Ball, @Surface, @Cue, @PlannedSwings,
+                    @Variables, @Note, @Original, @OriginalRow, @Revision)
+            """, RegistryRows.Write(session with { Revision = (earlier?.Revision ?? 0) + 1 }));
+        return true;
+    }
+
+    /// <summary>Adds a decision.</summary>
+    /// <returns>Its number.</returns>
+    public long Add(Decision decision) => _connection.ExecuteScalar<long>(
+        "INSERT INTO decisions (kind, subject, reason, actor, at) VALUES (@Kind, @Subject, @Reason, @Actor, @at) RETURNING id",
+        new { decision.Kind, decision.Subject, decision.Reason, decision.Actor, at = Row.Write(decision.At) }, _transaction);
+
+    private int Execute(string sql, object values) => _connection.Execute(sql, values, _transaction);
+}

@@ -1,0 +1,88 @@
+using System.Globalization;
+using System.Text.Json;
+using NodaTime;
+using NodaTime.Text;
+using SwingStudy.Domain.Tables;
+using SwingStudy.Storage.Tables.Log;
+
+namespace SwingStudy.Storage.Tables.Columnar;
+
+/// <summary>Bounds and gaps of a file's columns, collected row group by row group and written as Delta statistics.</summary>
+internal sealed class FileStatistics(TableDefinition table)
+{
+    private readonly ColumnBounds[] _columns = [.. table.Columns.Select(_ => new ColumnBounds())];
+    private long _rows;
+
+    /// <summary>Rows so far.</summary>
+    internal long Rows => _rows;
+
+    /// <summary>Takes the rows of one row group.</summary>
+    internal void Add(RowSet rows)
+    {
+        _rows += rows.Count;
+        for (var i = 0; i < _columns.Length; i++)
+            _columns[i].Add(rows.Columns[i]);
+    }
+
+    /// <summary>The statistics as JSON text. The partition column stands beside them in the log and is left out.</summary>
+    internal string Json() => LogJson.Text(json =>
+    {
+        json.WriteStartObject();
+        json.WriteNumber("numRecords", _rows);
+        json.WriteStartObject("minValues");
+        Each((column, bounds) => WriteBound(json, column, bounds.Low, bounds.LowText));
+        json.WriteEndObject();
+        json.WriteStartObject("maxValues");
+        Each((column, bounds) => WriteBound(json, column, bounds.High, bounds.HighText));
+        json.WriteEndObject();
+        json.WriteStartObject("nullCount");
+        Each((column, bounds) => json.WriteNumber(column.Name, bounds.Missing));
+        json.WriteEndObject();
+        json.WriteEndObject();
+    });
+
+    /// <summary>Whether a file with these statistics can hold a row in the range. Without statistics it can.</summary>
+    internal static bool MayHold(string statistics, RowRange range)
+    {
+        using var document = JsonDocument.Parse(statistics);
+        var root = document.RootElement;
+        if (root.TryGetProperty("minValues", out var low) && low.TryGetProperty(range.Column, out var lowest) && Number(lowest) > range.High)
+            return false;
+        if (root.TryGetProperty("maxValues", out var high) && high.TryGetProperty(range.Column, out var highest) && Number(highest) < range.Low)
+            return false;
+        return !(root.TryGetProperty("nullCount", out var gaps) && gaps.TryGetProperty(range.Column, out var missing)
+            && missing.GetInt64() == root.GetProperty("numRecords").GetInt64());
+    }
+
+    private void Each(Action<ColumnDefinition, ColumnBounds> write)
+    {
+        for (var i = 0; i < _columns.Length; i++)
+        {
+            if (table.Columns[i].Name != table.PartitionColumn)
+                write(table.Columns[i], _columns[i]);
+        }
+    }
+
+    private static double Number(JsonElement bound) => bound.ValueKind == JsonValueKind.Number
+        ? bound.GetDouble()
+        : InstantPattern.ExtendedIso.Parse(bound.GetString()!).Value.ToUnixTimeMilliseconds();
+
+    private static void WriteBound(Utf8JsonWriter json, ColumnDefinition column, object? bound, string? text)
+    {
+        switch (column.Kind, bound)
+        {
+            case (ColumnKind.Text, _) when text is not null:
+                json.WriteString(column.Name, text);
+                break;
+            case (ColumnKind.Number, double number):
+                json.WriteNumber(column.Name, number);
+                break;
+            case (ColumnKind.Integer, long number):
+                json.WriteNumber(column.Name, number);
+                break;
+            case (ColumnKind.Instant, long millis):
+                json.WriteString(column.Name, Instant.FromUnixTimeMilliseconds(millis).ToString("yyyy-MM-dd'T'HH:mm:ss.fff'Z'", CultureInfo.InvariantCulture));
+                break;
+        }
+    }
+}

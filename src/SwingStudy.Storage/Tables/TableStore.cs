@@ -1,0 +1,30 @@
+using SwingStudy.Domain.Studies;
+using SwingStudy.Domain.Tables;
+using SwingStudy.Storage.Tables.Log;
+
+namespace SwingStudy.Storage.Tables;
+
+/// <summary>The versioned tables of a study: each a Delta Lake table (reader 1, writer 2) of Parquet files.</summary>
+/// <param name="folder">The study.</param>
+/// <param name="time">The clock for commit times; the system's when not given.</param>
+public sealed class TableStore(StudyFolder folder, TimeProvider? time = null)
+{
+    private readonly TimeProvider _time = time ?? TimeProvider.System;
+
+    /// <summary>The table, existing or not; its columns grow to <paramref name="definition"/> with the next commit.</summary>
+    public DeltaTable Table(TableDefinition definition) => new(definition, Path.Combine(folder.Tables, definition.Name), _time);
+
+    /// <summary>An existing table with the columns that its newest version declares; null when it was never written.</summary>
+    public DeltaTable? Existing(string name)
+    {
+        var root = Path.Combine(folder.Tables, name);
+        return new LogFolder(root).Newest() is { } newest ? new DeltaTable(newest.Definition, root, _time) : null;
+    }
+
+    /// <summary>Names of the tables that have at least one version, in order.</summary>
+    public IReadOnlyList<string> Names() =>
+        !Directory.Exists(folder.Tables)
+            ? []
+            : [.. Directory.GetDirectories(folder.Tables).Where(root => new LogFolder(root).HasVersions).Select(root => Path.GetFileName(root)!)
+                .Order(StringComparer.Ordinal)];
+}
