@@ -11,4 +11,7 @@ public static class CaseKinds
         .. SingleCaseCases.Kinds,
         .. BetweenCaseCases.Kinds,
         .. ResamplingCases.Kinds,
+        .. ReliabilityCases.Kinds,
         .. CurveCases.Kinds,
+    ];
+}
