@@ -13,5 +13,6 @@ public static class CaseKinds
         .. ResamplingCases.Kinds,
         .. ReliabilityCases.Kinds,
         .. CurveCases.Kinds,
+        .. MixedModelCases.Kinds,
     ];
 }
