@@ -26,7 +26,9 @@ internal static class Messages
         place,
         $"{subject} has the unknown key '{key}'",
         "one of " + string.Join(", ", known),
-        Nearest.Of(key, known) is { } near ? $"Did you mean '{near}'?" : "Remove the key.");
+        Nearest.Of(key, known) is { } near ? $"Did you mean '{near}'?"
+        : key.Contains(' ', StringComparison.Ordinal) ? "If it is the rest of a text with a comma inside { }, put that text in quotes."
+        : "Remove the key.");
 
     public static Problem WrongType(Place place, string key, string found, string expected, string mend) => new(
         "value-type", place, $"'{key}' is {found}", expected, mend);
