@@ -13,6 +13,7 @@ public static class StatisticCatalogue
         .. EffectSizes.EffectSizeEntries.All,
         .. Reliability.ReliabilityEntries.All,
         .. Change.ChangeEntries.All,
+        .. Group.GroupEntries.All,
     ];
 
     private static readonly FrozenDictionary<string, StatisticDefinition> ByName = All.ToFrozenDictionary(d => d.Name, StringComparer.Ordinal);

@@ -14,5 +14,6 @@ public static class CaseKinds
         .. ReliabilityCases.Kinds,
         .. CurveCases.Kinds,
         .. MixedModelCases.Kinds,
+        .. GroupCases.Kinds,
     ];
 }
