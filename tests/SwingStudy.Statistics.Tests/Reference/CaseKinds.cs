@@ -13,6 +13,7 @@ public static class CaseKinds
         .. ResamplingCases.Kinds,
         .. ReliabilityCases.Kinds,
         .. CurveCases.Kinds,
+        .. PlanningCases.Kinds,
         .. MixedModelCases.Kinds,
         .. GroupCases.Kinds,
     ];
