@@ -36,9 +36,6 @@ internal sealed class TimeFormat
     /// <summary>Whether each part is a number and the parts are added (a serial day and a fraction of a day).</summary>
     public bool AddsParts => _kind == Kind.ExcelSerial;
 
-    /// <summary>Whether a time of day without its day is all it gives.</summary>
-    public bool LacksDate => _pattern is { HasDate: false };
-
     /// <summary>Whether an offset from UTC may stand in the text itself.</summary>
     public bool MayCarryOffset => _kind == Kind.Iso;
 

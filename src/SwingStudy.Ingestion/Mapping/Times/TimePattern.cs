@@ -5,7 +5,8 @@ namespace SwingStudy.Ingestion.Mapping.Times;
 /// <summary>A written form of local time, such as <c>dd.MM.yyyy HH:mm:ss</c>, compiled once.</summary>
 /// <remarks>
 /// Letters: <c>y</c> year (yyyy, or yy for 1970 to 2069), <c>M</c> month, <c>d</c> day, <c>H</c> hour 0 to 23, <c>h</c> hour 1 to 12 with <c>t</c> for
-/// AM or PM, <c>m</c> minute, <c>s</c> second, <c>f</c> decimals of the second. All else stands for itself. One digit is enough where a sign
+/// AM or PM, <c>m</c> minute, <c>s</c> second, <c>f</c> decimals of the second. All else, and what is quoted, stands for itself. Without an hour the
+/// day's midnight is meant. One digit is enough where a sign
 /// follows that is no digit (7.9.2026 fits dd.MM.yyyy); in <c>yyyyMMdd</c> the widths hold. Decimals beyond the millisecond are cut.
 /// </remarks>
 internal sealed class TimePattern
@@ -16,18 +17,10 @@ internal sealed class TimePattern
     {
         Text = text;
         _tokens = tokens;
-        HasTimeOfDay = tokens.Any(token => token.Letter is 'H' or 'h');
-        HasDate = tokens.Any(token => token.Letter == 'd');
     }
 
     /// <summary>The pattern as written.</summary>
     public string Text { get; }
-
-    /// <summary>Whether it tells the hour; a date alone means its midnight.</summary>
-    public bool HasTimeOfDay { get; }
-
-    /// <summary>Whether it tells the day.</summary>
-    public bool HasDate { get; }
 
     /// <summary>Compiles a pattern; false, with the reason, when it cannot tell a time.</summary>
     public static bool TryCompile(string text, [NotNullWhen(true)] out TimePattern? pattern, [NotNullWhen(false)] out string? fault)
@@ -37,6 +30,13 @@ internal sealed class TimePattern
         for (var i = 0; i < text.Length;)
         {
             var letter = text[i];
+            if (letter == '\'' && text.IndexOf('\'', i + 1) is var close and > 0)
+            {
+                tokens.AddRange(text[(i + 1)..close].Select(sign => new Token('\0', 1, sign)));
+                i = close + 1;
+                continue;
+            }
+
             var run = 1;
             while (i + run < text.Length && text[i + run] == letter)
                 run++;
@@ -124,11 +124,8 @@ internal sealed class TimePattern
 
     private static string? Fault(IReadOnlyCollection<char> letters)
     {
-        var date = letters.Count(letter => letter is 'y' or 'M' or 'd');
-        if (date is not (0 or 3))
+        if (letters.Count(letter => letter is 'y' or 'M' or 'd') != 3)
             return "a date needs year, month and day";
-        if (date == 0 && !letters.Any(letter => letter is 'H' or 'h'))
-            return "it names no day and no hour";
         if (letters.Contains('h') != letters.Contains('t'))
             return "a 12-hour clock needs both h and t (AM or PM)";
         if (letters.Contains('h') && letters.Contains('H'))
