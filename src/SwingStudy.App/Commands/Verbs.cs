@@ -21,6 +21,10 @@ internal static class Verbs
             runner.Study,
             runner.AsJson,
             runner.Verbose,
+            NewCommand.Create(runner),
+            ProtocolCommand.Create(runner),
+            DictionaryCommand.Create(runner),
+            SourceCommand.Create(runner),
             CalcCommand.Create(runner),
         };
         return root;

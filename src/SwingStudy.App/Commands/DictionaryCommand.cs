@@ -1,0 +1,84 @@
+using System.CommandLine;
+using System.Globalization;
+using Spectre.Console;
+using SwingStudy.App.Studies;
+using SwingStudy.App.Terminal;
+using SwingStudy.Domain.Variables;
+
+namespace SwingStudy.App.Commands;
+
+/// <summary><c>dictionary check|show|diff|codebook</c>.</summary>
+internal static class DictionaryCommand
+{
+    public static Command Create(CommandRunner runner) => new("dictionary", "The variables: check them, look one up, compare versions, write a codebook.")
+    {
+        Check(runner),
+        Show(runner),
+    };
+
+    private static Command Check(CommandRunner runner)
+    {
+        var folder = new Argument<string?>("dir") { Description = "Folder of a dictionary (default: the study's, else the shipped one).", Arity = ArgumentArity.ZeroOrOne };
+        var command = new Command("check", "Read a dictionary and tell every problem with file and line.") { folder };
+        runner.Bind(command, (parsed, context) =>
+        {
+            var read = DeclarationPlaces.Dictionary(context.Folder, parsed.GetValue(folder));
+            return read.Succeeded(out var dictionary)
+                ? CommandResult.Done(
+                    new { dictionary.Name, Version = dictionary.Version.ToString(), Variables = dictionary.Variables.Count, Hash = dictionary.Hash.ToString() },
+                    console => console.MarkupLineInterpolated($"Dictionary {dictionary.Name} {dictionary.Version.ToString()}: {dictionary.Variables.Count} variables, no problems."))
+                : CommandResult.Failed(ExitCode.InvalidInput, read.Problems);
+        });
+        return command;
+    }
+
+    private static Command Show(CommandRunner runner)
+    {
+        var name = new Argument<string?>("variable") { Description = "A variable; without it, all are listed.", Arity = ArgumentArity.ZeroOrOne };
+        var command = new Command("show", "Show one variable, or list all.") { name };
+        runner.Bind(command, (parsed, context) =>
+        {
+            var read = DeclarationPlaces.Dictionary(context.Folder, null);
+            if (!read.Succeeded(out var dictionary))
+                return CommandResult.Failed(ExitCode.InvalidInput, read.Problems);
+            if (parsed.GetValue(name) is not { } wanted)
+                return List(dictionary);
+            return dictionary.TryGet(wanted, out var variable)
+                ? CommandResult.Done(variable, console => Write(console, variable))
+                : CommandResult.Failed(ExitCode.InvalidInput, "variable-unknown", wanted, "no variable of that name", "a variable of the dictionary",
+                    "'swingstudy dictionary show' lists them.");
+        });
+        return command;
+    }
+
+    private static CommandResult List(VariableDictionary dictionary) => CommandResult.Done(
+        new { dictionary.Name, Version = dictionary.Version.ToString(), Variables = dictionary.Variables.Select(variable => new { variable.Name, variable.Title, variable.Unit, variable.Group }) },
+        console => Listing.Write(console, ["variable", "title", "unit", "group"],
+            dictionary.Variables.Select(variable => (IReadOnlyList<string>)[variable.Name, variable.Title, variable.Unit ?? "", variable.Group]), "The dictionary is empty."));
+
+    private static void Write(IAnsiConsole console, Variable variable)
+    {
+        console.MarkupLineInterpolated($"[bold]{variable.Name}[/]  {variable.Title}");
+        console.WriteLine(variable.Description);
+        Line(console, "unit", variable.Unit is null ? null : $"{variable.Unit}, shown in {variable.ShownUnit}");
+        Line(console, "sign", variable.Axis);
+        Line(console, "possible", Range(variable.Minimum, variable.Maximum, variable.PossibleBasis));
+        Line(console, "typical", variable.Typical is { } typical ? Range(typical.Low, typical.High, $"{typical.Basis}{(typical.Note is { } note ? "; " + note : "")}") : null);
+        Line(console, "words", variable.Words.Count > 0 ? string.Join(", ", variable.Words) : null);
+        Line(console, "better", variable.Better == Better.None ? "no direction in itself" : variable.Better.ToString().ToLowerInvariant());
+        Line(console, "formula", variable.Formula);
+        Line(console, "definition", variable.Definition);
+        Line(console, "reference", variable.Reference);
+        Line(console, "headings", variable.Synonyms.Count > 0 ? string.Join(", ", variable.Synonyms) : null);
+    }
+
+    private static void Line(IAnsiConsole console, string label, string? text)
+    {
+        if (text is not null)
+            console.MarkupLineInterpolated($"  {label,-11} {text}");
+    }
+
+    private static string? Range(double? low, double? high, string? basis) => low is null && high is null
+        ? null
+        : string.Create(CultureInfo.InvariantCulture, $"{low} to {high} ({basis})");
+}
