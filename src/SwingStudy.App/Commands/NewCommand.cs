@@ -1,8 +1,10 @@
 using System.CommandLine;
+using System.Text.Json;
 using Spectre.Console;
 using SwingStudy.App.Studies;
 using SwingStudy.App.Terminal;
 using SwingStudy.Domain.Studies;
+using SwingStudy.Storage.Registry;
 
 namespace SwingStudy.App.Commands;
 
@@ -29,6 +31,14 @@ internal static class NewCommand
             var created = StudyBuilder.Create(study, parsed.GetValue(name) ?? Path.GetFileName(study.Root), parsed.GetValue(zone)!, file);
             if (!created.Succeeded(out var setup))
                 return CommandResult.Failed(ExitCode.InvalidInput, created.Problems);
+            using (var registry = new StudyRegistry(study, context.Time))
+            {
+                registry.Act(context.Actor, "study.create", _ => JsonSerializer.Serialize(new
+                {
+                    name = setup.Declaration.Name, protocol = setup.Protocol.Hash.ToString(), dictionary = setup.Dictionary.Hash.ToString(),
+                }));
+            }
+
             context.Log.Information("Study {Study} created with protocol {Protocol} {Hash}", setup.Declaration.Name, setup.Protocol.Name, setup.Protocol.Hash.ToString());
             return CommandResult.Done(
                 new { folder = study.Root, setup.Declaration.Name, Protocol = setup.Protocol.Name, Dictionary = setup.Dictionary.Version.ToString() },

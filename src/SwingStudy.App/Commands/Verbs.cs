@@ -25,6 +25,11 @@ internal static class Verbs
             ProtocolCommand.Create(runner),
             DictionaryCommand.Create(runner),
             SourceCommand.Create(runner),
+            PeopleCommand.Create(runner),
+            SessionCommand.Create(runner),
+            StatusCommand.Create(runner),
+            DecideCommand.Create(runner),
+            QueryCommand.Create(runner),
             CalcCommand.Create(runner),
         };
         return root;

@@ -1,0 +1,123 @@
+using System.CommandLine;
+using System.Text.Json;
+using NodaTime;
+using Spectre.Console;
+using SwingStudy.App.Studies;
+using SwingStudy.App.Terminal;
+using SwingStudy.Domain.Tables;
+using SwingStudy.Storage.Registry;
+
+namespace SwingStudy.App.Commands;
+
+/// <summary><c>decide exclude|include|alias</c>: human decisions, with a reason, into the ledger. A decision is undone by a new one.</summary>
+internal static class DecideCommand
+{
+    public static Command Create(CommandRunner runner) => new("decide", "Human decisions, each with its reason; they are undone by a new decision, never erased.")
+    {
+        AboutSwing(runner, "exclude", "A swing, or one value of it, shall not count."),
+        AboutSwing(runner, "include", "A swing, or one value of it, shall count whatever a rule says."),
+        Alias(runner),
+        File(runner),
+    };
+
+    private static Option<string> Reason() => new("--reason") { Description = "Why; stands in the ledger. No names.", Required = true };
+
+    private static Command AboutSwing(CommandRunner runner, string kind, string description)
+    {
+        var swing = new Argument<string>("swing") { Description = "Identifier of the swing, such as P01-20260907-1-03." };
+        var variable = new Option<string?>("--variable") { Description = "One variable alone." };
+        var reason = Reason();
+        var command = new Command(kind, description) { swing, variable, reason };
+        runner.BindWriting(command, (parsed, context, study) =>
+        {
+            var named = parsed.GetValue(swing)!;
+            var chosen = parsed.GetValue(variable);
+            if (string.IsNullOrWhiteSpace(parsed.GetValue(reason)))
+                return NoReason();
+            if (!Exists(study, named))
+            {
+                return CommandResult.Failed(ExitCode.InvalidInput, "swing-unknown", named, "no swing of that name", "a swing of the study",
+                    "'swingstudy query \"SELECT swing_id FROM swings\"' lists them; a swing exists after 'swingstudy run'.");
+            }
+
+            if (chosen is not null && !study.Setup.Dictionary.TryGet(chosen, out _))
+            {
+                return CommandResult.Failed(ExitCode.InvalidInput, "variable-unknown", chosen, "no variable of that name", "a variable of the dictionary",
+                    "'swingstudy dictionary show' lists them.");
+            }
+
+            return Store(context, study, kind, JsonSerializer.Serialize(chosen is null ? new { swing = named } : (object)new { swing = named, variable = chosen }),
+                parsed.GetValue(reason)!, "'swingstudy run' brings the results up to date.");
+        });
+        return command;
+    }
+
+    private static Command Alias(CommandRunner runner)
+    {
+        var alias = new Argument<string>("alias") { Description = "The name as it stands in the file." };
+        var participant = new Option<string>("--is") { Description = "The player whom it means.", HelpName = "P01", Required = true };
+        var reason = Reason();
+        var command = new Command("alias", "Whom a name in an export means.") { alias, participant, reason };
+        runner.BindWriting(command, (parsed, context, study) =>
+        {
+            if (string.IsNullOrWhiteSpace(parsed.GetValue(reason)))
+                return NoReason();
+            if (!ParticipantCodes.Read(parsed.GetValue(participant)!).Succeeded(out var code, out var problems))
+                return CommandResult.Failed(ExitCode.WrongUsage, problems);
+            if (study.Registry.Participant(code) is null)
+                return CommandResult.Failed(ExitCode.InvalidInput, [ParticipantCodes.Unknown(code)]);
+            var added = PeopleEntry.Add(study, context.Actor, context.Time, code, [parsed.GetValue(alias)!]);
+            return added.Count > 0
+                ? CommandResult.Failed(ExitCode.InvalidInput, added)
+                : Store(context, study, "alias", JsonSerializer.Serialize(new { alias_hash = study.Identities.AliasHash(parsed.GetValue(alias)!), participant = code.ToString() }),
+                    parsed.GetValue(reason)!, "'swingstudy ingest' tries the held files again.");
+        });
+        return command;
+    }
+
+    private static Command File(CommandRunner runner)
+    {
+        var hash = new Argument<string>("original") { Description = "Hash of a held file, or its first digits, as 'status' shows it." };
+        var take = new Option<bool>("--take") { Description = "Take it: its values replace those that differ." };
+        var leave = new Option<bool>("--leave") { Description = "Leave it out for good." };
+        var reason = Reason();
+        var command = new Command("file", "What shall become of a held file.") { hash, take, leave, reason };
+        runner.BindWriting(command, (parsed, context, study) =>
+        {
+            if (string.IsNullOrWhiteSpace(parsed.GetValue(reason)))
+                return NoReason();
+            if (parsed.GetValue(take) == parsed.GetValue(leave))
+                return CommandResult.Failed(ExitCode.WrongUsage, "choice-missing", "decide file", "neither or both of --take and --leave", "one of them", "Name one.");
+            var held = study.Registry.IntakeFiles(IntakeStatus.Held).Where(file => file.Hash.ToString().StartsWith(parsed.GetValue(hash)!, StringComparison.Ordinal)).ToList();
+            if (held.Count != 1)
+            {
+                return CommandResult.Failed(ExitCode.InvalidInput, "file-unknown", parsed.GetValue(hash)!, $"{held.Count} held files have that hash", "one held file",
+                    "'swingstudy status' shows the held files with their hashes.");
+            }
+
+            return Store(context, study, parsed.GetValue(take) ? "include" : "exclude", JsonSerializer.Serialize(new { file = held[0].Hash.ToString() }), parsed.GetValue(reason)!,
+                "'swingstudy ingest' follows the decision.");
+        });
+        return command;
+    }
+
+    private static bool Exists(OpenedStudy study, string swing)
+    {
+        var swings = study.Tables.Table(StudyTables.Swings(study.Setup.Dictionary));
+        return swings.CurrentVersion >= 0 && swings.Read(columns: ["swing_id"]).Any(rows => rows.Texts("swing_id").Contains(swing));
+    }
+
+    private static CommandResult NoReason() => CommandResult.Failed(ExitCode.WrongUsage, "reason-missing", "--reason", "an empty reason", "a reason in words",
+        "Say why, for whoever audits the study later.");
+
+    private static CommandResult Store(CommandContext context, OpenedStudy study, string kind, string subject, string reason, string next)
+    {
+        long number = 0;
+        study.Registry.Act(context.Actor, "decide." + kind, act =>
+        {
+            number = act.Add(new Decision(0, kind, subject, reason, context.Actor, Instant.FromDateTimeOffset(context.Time.GetUtcNow())));
+            return JsonSerializer.Serialize(new { decision = number, subject = JsonSerializer.Deserialize<JsonElement>(subject), reason });
+        });
+        return CommandResult.Done(new { decision = number, kind, reason }, console => console.MarkupLineInterpolated($"Decision {number}: {kind}. {next}"));
+    }
+}

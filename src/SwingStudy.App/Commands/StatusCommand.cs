@@ -1,0 +1,85 @@
+using System.CommandLine;
+using System.Globalization;
+using Spectre.Console;
+using SwingStudy.App.Studies;
+using SwingStudy.App.Terminal;
+using SwingStudy.Domain.Tables;
+using SwingStudy.Storage.Registry;
+
+namespace SwingStudy.App.Commands;
+
+/// <summary><c>status</c>: what is held, unlinked, and how far the study is.</summary>
+internal static class StatusCommand
+{
+    public static Command Create(CommandRunner runner)
+    {
+        var command = new Command("status", "What is held, what is not linked, and what the study holds.");
+        runner.BindReading(command, (_, _, study) => Show(study));
+        return command;
+    }
+
+    private static CommandResult Show(OpenedStudy study)
+    {
+        var counts = study.Registry.IntakeCounts();
+        var files = study.Registry.IntakeFiles();
+        var held = files.Where(file => file.Status == IntakeStatus.Held).ToList();
+        var unlinked = Unlinked(study);
+        var tables = study.Tables.Names().Select(name => study.Tables.Existing(name)!).ToList();
+        var sessions = study.Registry.Sessions();
+        return new CommandResult(
+            held.Count > 0 ? ExitCode.NeedsPerson : ExitCode.Done,
+            new
+            {
+                study = study.Setup.Declaration.Name,
+                protocol = study.Setup.Protocol.Name,
+                dictionary = study.Setup.Dictionary.Version.ToString(),
+                participants = study.Registry.Participants().Count,
+                sessions = sessions.Count,
+                accounting = counts,
+                files = files.Select(file => new
+                {
+                    sha256 = file.Hash.ToString(), path = file.InboxPath, file.Source, file.Status, file.Size, file.LinesRead, file.RowsTaken, file.RowsRejected,
+                    file.LinesNotData, file.Encoding, file.Delimiter, decimal_mark = file.DecimalMark, problems = file.HoldReasons.Select(ProblemDocument.From),
+                }),
+                unlinked = unlinked.Select(row => new { method = row.Key, captures = row.Value }),
+                tables = tables.Select(table => new { name = table.Definition.Name, version = table.CurrentVersion, rows = table.Files().Sum(file => file.Rows), files = table.Files().Select(file => file.Path) }),
+            },
+            console =>
+            {
+                console.MarkupLineInterpolated($"[bold]{study.Setup.Declaration.Name}[/]: protocol {study.Setup.Protocol.Name}, {study.Registry.Participants().Count} players, {sessions.Count} sessions");
+                console.MarkupLineInterpolated($"Files: {counts.Taken} taken, {counts.Held} held, {counts.Rejected} left out, {counts.Duplicates} came again");
+                console.MarkupLineInterpolated($"Lines: {counts.LinesRead} read = {counts.RowsTaken} taken + {counts.RowsRejected} rejected + {counts.LinesNotData} not data");
+                foreach (var file in held)
+                {
+                    console.MarkupLineInterpolated($"[bold]Held:[/] {file.InboxPath} ({file.Hash.Short})");
+                    ProblemLines.Write(console, file.HoldReasons);
+                }
+
+                foreach (var (method, captures) in unlinked)
+                    console.MarkupLineInterpolated($"Not linked: {captures} captures, {method}");
+                Listing.Write(console, ["table", "version", "rows", "files"], tables.Select(table => (IReadOnlyList<string>)
+                    [table.Definition.Name, Text(table.CurrentVersion), Text(table.Files().Sum(file => file.Rows)), Text(table.Files().Count)]), "There are no tables yet: 'swingstudy ingest', then 'swingstudy run'.");
+            });
+    }
+
+    private static SortedDictionary<string, int> Unlinked(OpenedStudy study)
+    {
+        var counts = new SortedDictionary<string, int>(StringComparer.Ordinal);
+        var links = study.Tables.Table(StudyTables.Links);
+        if (links.CurrentVersion < 0)
+            return counts;
+        foreach (var rows in links.Read(columns: ["swing_id", "method"]))
+        {
+            var (swings, methods) = (rows.Texts("swing_id"), rows.Texts("method"));
+            for (var row = 0; row < rows.Count; row++)
+            {
+                if (swings[row] is null)
+                    counts[methods[row] ?? ""] = counts.GetValueOrDefault(methods[row] ?? "") + 1;
+            }
+        }
+
+        return counts;
+    }
+
+    private static string Text(long number) => number.ToString(CultureInfo.InvariantCulture);
+}

@@ -1,0 +1,29 @@
+using System.CommandLine;
+using SwingStudy.App.Studies;
+using SwingStudy.Domain.Problems;
+
+namespace SwingStudy.App.Terminal;
+
+/// <summary>Verbs that work on a study: opening it, and refusing in the designed way when it cannot be opened.</summary>
+internal static class StudyVerb
+{
+    /// <summary>Binds a verb that only looks.</summary>
+    public static void BindReading(this CommandRunner runner, Command command, Func<ParseResult, CommandContext, OpenedStudy, CommandResult> verb) =>
+        runner.Bind(command, (parsed, context) => With(OpenedStudy.ToRead(context.Folder, context.Time), study => verb(parsed, context, study)));
+
+    /// <summary>Binds a verb that changes the study.</summary>
+    public static void BindWriting(this CommandRunner runner, Command command, Func<ParseResult, CommandContext, OpenedStudy, CommandResult> verb) =>
+        runner.Bind(command, (parsed, context) => With(OpenedStudy.ToWrite(context.Folder, context.Time), study => verb(parsed, context, study)));
+
+    private static CommandResult With(Outcome<OpenedStudy> opened, Func<OpenedStudy, CommandResult> verb)
+    {
+        if (!opened.Succeeded(out var study))
+        {
+            var locked = opened.Problems.Any(problem => problem.Code == "study-locked");
+            return CommandResult.Failed(locked ? ExitCode.Refused : ExitCode.InvalidInput, opened.Problems);
+        }
+
+        using (study)
+            return verb(study);
+    }
+}
