@@ -75,9 +75,12 @@ internal static class DurableFile
         SyncFolder(parent);
     }
 
+    /// <summary>A name that nobody uses, marked as unfinished.</summary>
+    internal static string TemporaryName() => $".{Guid.NewGuid():N}.tmp";
+
     private static string WriteTemporary(string path, ReadOnlySpan<byte> content)
     {
-        var temporary = Path.Combine(Path.GetDirectoryName(path)!, $".{Guid.NewGuid():N}.tmp");
+        var temporary = Path.Combine(Path.GetDirectoryName(path)!, TemporaryName());
         using SafeFileHandle handle = File.OpenHandle(temporary, FileMode.CreateNew, FileAccess.Write, FileShare.None, preallocationSize: content.Length);
         RandomAccess.Write(handle, content, 0);
         RandomAccess.FlushToDisk(handle);

@@ -79,7 +79,7 @@ public sealed class OriginalStore
 
     private Outcome<StoredOriginal> Copy(string path)
     {
-        var temporary = Path.Combine(_root, $".{Guid.NewGuid():N}.tmp");
+        var temporary = Path.Combine(_root, DurableFile.TemporaryName());
         try
         {
             Outcome<Sha256> read;
@@ -107,7 +107,7 @@ public sealed class OriginalStore
         var read = Read(path, null);
         if (!read.Succeeded(out var hash))
             return Outcome<StoredOriginal>.Failed(read.Problems);
-        var temporary = Path.Combine(_root, $".{Guid.NewGuid():N}.tmp");
+        var temporary = Path.Combine(_root, DurableFile.TemporaryName());
         try
         {
             // One more name for the same bytes: the inbox keeps its own until the new one is safe. Across file systems there is no such thing.

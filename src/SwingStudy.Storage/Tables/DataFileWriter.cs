@@ -1,6 +1,5 @@
+using System.Buffers.Binary;
 using System.Security.Cryptography;
-using Parquet;
-using Parquet.Schema;
 using SwingStudy.Domain.Tables;
 using SwingStudy.Storage.Files;
 using SwingStudy.Storage.Tables.Columnar;
@@ -8,9 +7,12 @@ using SwingStudy.Storage.Tables.Log;
 
 namespace SwingStudy.Storage.Tables;
 
-/// <summary>Writes one Parquet file of a table. Nothing counts before <see cref="Complete"/> and a commit; dispose without it and nothing stays.</summary>
+/// <summary>Writes one Parquet file of a table. Nothing counts before <see cref="Complete"/> and a commit; dispose without it and nothing
+/// stays. Row groups are encoded on other threads while the caller makes the next rows; the bytes do not depend on that.</summary>
 public sealed class DataFileWriter : IDisposable
 {
+    private const int HashDigits = 16;
+    private static readonly byte[] Mark = "PAR1"u8.ToArray();
     private readonly TableDefinition _table;
     private readonly string _root;
     private readonly string? _partition;
@@ -18,28 +20,28 @@ public sealed class DataFileWriter : IDisposable
     private readonly TimeProvider _time;
     private readonly string _temporary;
     private readonly FileStatistics _statistics;
-    private readonly DataField[] _fields;
     private readonly FileStream _stream;
-    private readonly ParquetWriter _parquet;
-    private bool _closed;
+    private readonly IncrementalHash _hash = IncrementalHash.CreateHash(HashAlgorithmName.SHA256);
+    private readonly Queue<Task<EncodedGroup>> _encoding = new();
+    private readonly List<(EncodedGroup Group, long Offset)> _groups = [];
+    private long _length;
 
     internal DataFileWriter(TableDefinition table, string root, string? partition, string unit, TimeProvider time)
     {
-        (_table, _root, _partition, _unit, _time) = (table, root, partition, unit, time);
+        (_table, _root, _partition, _unit, _time) = (table, root, string.IsNullOrEmpty(partition) ? null : partition, unit, time);
         _statistics = new FileStatistics(table);
         DurableFile.CreateFolder(root);
-        _temporary = Path.Combine(root, $".{Guid.NewGuid():N}.tmp");
-        _stream = new FileStream(_temporary, FileMode.CreateNew, FileAccess.ReadWrite, FileShare.None, bufferSize: 1 << 20);
-        var schema = ParquetShape.Schema(table);
-        _fields = schema.DataFields;
-        _parquet = ParquetWriter.CreateAsync(schema, _stream, Options(table)).GetAwaiter().GetResult();
+        _temporary = Path.Combine(root, DurableFile.TemporaryName());
+        _stream = new FileStream(_temporary, FileMode.CreateNew, FileAccess.Write, FileShare.None, bufferSize: 1);
+        Write(Mark);
     }
 
     /// <summary>Rows so far.</summary>
-    public long Rows => _statistics.Rows;
+    public long Rows { get; private set; }
 
-    /// <summary>Appends one row group.</summary>
-    /// <exception cref="ArgumentException">The rows are of another table or hold another partition.</exception>
+    /// <summary>Appends one row group; no rows append nothing.</summary>
+    /// <exception cref="ArgumentException">The rows are of another table or hold another partition; or, here or at a later call, a value cannot
+    /// be stored: an infinite number, a moment outside the years 1 to 9999.</exception>
     public void Append(RowSet rows)
     {
         if (!ReferenceEquals(rows.Table, _table) && !rows.Table.Columns.SequenceEqual(_table.Columns))
@@ -47,55 +49,64 @@ public sealed class DataFileWriter : IDisposable
         if (rows.Count == 0)
             return;
         CheckPartition(rows);
-        _statistics.Add(rows);
-        using var group = _parquet.CreateRowGroup();
-        for (var i = 0; i < _fields.Length; i++)
-            ColumnWriter.Write(group, _fields[i], rows.Columns[i]);
-        group.CompleteValidate();
+        while (_encoding.Count >= Environment.ProcessorCount)
+            WriteOldest();
+        _encoding.Enqueue(Task.Run(() => GroupEncoder.Encode(_table, rows)));
+        Rows += rows.Count;
     }
 
     /// <summary>Finishes the file under a name made of partition, unit and the hash of its bytes, flushed to the device.</summary>
+    /// <exception cref="IOException">No space or no right to write: nothing stays.</exception>
     public DataFile Complete()
     {
-        Close();
-        string hash;
-        using (var written = File.OpenRead(_temporary))
-            hash = Convert.ToHexStringLower(SHA256.HashData(written))[..16];
-        DurableFile.Sync(_temporary);
-        var path = $"{LogPath.Folder(_table.PartitionColumn, _partition)}{LogPath.Safe(_unit)}-{hash}.parquet";
+        while (_encoding.Count > 0)
+            WriteOldest();
+        WriteFooter();
+        _stream.Flush(flushToDisk: true);
+        _stream.Dispose();
+        var path = $"{LogPath.Folder(_table.PartitionColumn, _partition)}{LogPath.Safe(_unit)}-{Convert.ToHexStringLower(_hash.GetHashAndReset())[..HashDigits]}.parquet";
         var target = Path.Combine(_root, path);
         DurableFile.CreateFolder(Path.GetDirectoryName(target)!);
         // A file of that name holds these very bytes; a new date keeps it from being cleared away before the commit.
         if (!DurableFile.TryName(_temporary, target))
             File.SetLastWriteTimeUtc(target, _time.GetUtcNow().UtcDateTime);
-        var size = new FileInfo(target).Length;
         File.Delete(_temporary);
-        return new DataFile(path, string.IsNullOrEmpty(_partition) ? null : _partition, _unit, size, _statistics.Rows, _statistics.Json(),
-            _time.GetUtcNow().ToUnixTimeMilliseconds());
+        return new DataFile(path, _partition, _unit, _length, Rows, _statistics.Json(), _time.GetUtcNow().ToUnixTimeMilliseconds());
     }
 
     /// <inheritdoc/>
     public void Dispose()
     {
-        Close();
+        _encoding.Clear();
+        _stream.Dispose();
+        _hash.Dispose();
         File.Delete(_temporary);
     }
 
-    private static ParquetOptions Options(TableDefinition table)
+    private void WriteOldest()
     {
-        var options = new ParquetOptions { CompressionMethod = CompressionMethod.Zstd, CompressionLevel = System.IO.Compression.CompressionLevel.Optimal };
-        foreach (var column in table.Columns.Where(column => column.Kind == ColumnKind.Text))
-            options.ColumnEncodingHints[column.Name] = EncodingHint.Dictionary;
-        return options;
+        var group = _encoding.Dequeue().GetAwaiter().GetResult();
+        _statistics.Add(group);
+        // Only the description is kept: the bytes are on disk.
+        _groups.Add((group with { Content = [] }, _length));
+        Write(group.Content.AsSpan(group.Start, group.Length));
     }
 
-    private void Close()
+    private void WriteFooter()
     {
-        if (_closed)
-            return;
-        _closed = true;
-        _parquet.DisposeAsync().AsTask().GetAwaiter().GetResult();
-        _stream.Dispose();
+        var footer = ParquetFooter.Write(_table, _groups);
+        Write(footer);
+        Span<byte> length = stackalloc byte[sizeof(int)];
+        BinaryPrimitives.WriteInt32LittleEndian(length, footer.Length);
+        Write(length);
+        Write(Mark);
+    }
+
+    private void Write(ReadOnlySpan<byte> bytes)
+    {
+        _stream.Write(bytes);
+        _hash.AppendData(bytes);
+        _length += bytes.Length;
     }
 
     private void CheckPartition(RowSet rows)

@@ -50,6 +50,22 @@ internal sealed class ColumnBounds
         }
     }
 
+    /// <summary>Takes the bounds of more rows.</summary>
+    internal void Add(ColumnBounds more)
+    {
+        Missing += more.Missing;
+        if (more.Low is double low && more.High is double high)
+            Widen(low, high);
+        if (more.Low is long least && more.High is long greatest)
+        {
+            Widen(least);
+            Widen(greatest);
+        }
+
+        Widen(more._low);
+        Widen(more._high);
+    }
+
     private void AddNumbers(double[] values)
     {
         double low = double.PositiveInfinity, high = double.NegativeInfinity;
@@ -67,8 +83,12 @@ internal sealed class ColumnBounds
         }
 
         Missing += missing;
-        if (missing == values.Length)
-            return;
+        if (missing < values.Length)
+            Widen(low, high);
+    }
+
+    private void Widen(double low, double high)
+    {
         Low = Low is double lower && lower < low ? lower : low;
         High = High is double higher && higher > high ? higher : high;
     }
@@ -117,11 +137,18 @@ internal sealed class ColumnBounds
             if (ReferenceEquals(value, last))
                 continue;
             last = value;
-            if (_low is null || CodePointOrder.Compare(value, _low) < 0)
-                _low = value;
-            if (_high is null || CodePointOrder.Compare(value, _high) > 0)
-                _high = value;
+            Widen(value);
         }
+    }
+
+    private void Widen(string? value)
+    {
+        if (value is null)
+            return;
+        if (_low is null || CodePointOrder.Compare(value, _low) < 0)
+            _low = value;
+        if (_high is null || CodePointOrder.Compare(value, _high) > 0)
+            _high = value;
     }
 
     private static int Cut(string text) => text.Length <= LongestText

@@ -76,11 +76,15 @@ internal static class ColumnReader
 
     private static long[] Instants(ParquetRowGroupReader group, DataField field, int rows)
     {
-        using var raw = Raw<DateTime>(group, field, new ColumnDefinition(field.Name, ColumnKind.Instant, field.Name));
-        var millis = new long[raw.Values.Length];
-        for (var i = 0; i < millis.Length; i++)
-            millis[i] = (raw.Values[i].Ticks - DateTime.UnixEpoch.Ticks) / TimeSpan.TicksPerMillisecond;
-        return Spread<long>(millis, raw.DefinitionLevels, field.MaxDefinitionLevel, rows, InstantColumn.MissingMillis);
+        using var raw = Raw<long>(group, field, new ColumnDefinition(field.Name, ColumnKind.Instant, field.Name));
+        var millis = Spread<long>(raw.Values, raw.DefinitionLevels, field.MaxDefinitionLevel, rows, InstantColumn.MissingMillis);
+        for (var i = 0; i < rows; i++)
+        {
+            if (millis[i] != InstantColumn.MissingMillis)
+                millis[i] = ParquetShape.Millis(millis[i]);
+        }
+
+        return millis;
     }
 
     private static T[] Spread<T>(ReadOnlySpan<T> present, ReadOnlySpan<int> levels, int whole, int rows, T missing)

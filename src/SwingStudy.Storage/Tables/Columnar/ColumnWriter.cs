@@ -43,17 +43,17 @@ internal static class ColumnWriter
     private static Task WriteInstants(ParquetRowGroupWriter group, DataField field, long[] unixMillis)
     {
         var levels = new int[unixMillis.Length];
-        var present = new DateTime[unixMillis.Length];
+        var present = new long[unixMillis.Length];
         var count = 0;
         for (var i = 0; i < unixMillis.Length; i++)
         {
             if (unixMillis[i] == InstantColumn.MissingMillis)
                 continue;
             levels[i] = 1;
-            present[count++] = DateTimeOffset.FromUnixTimeMilliseconds(unixMillis[i]).UtcDateTime;
+            present[count++] = ParquetShape.Micros(unixMillis[i]);
         }
 
-        return group.WriteAllPartsAsync<DateTime>(field, present.AsMemory(0, count), levels, null, CancellationToken.None);
+        return group.WriteAllPartsAsync<long>(field, present.AsMemory(0, count), levels, null, CancellationToken.None);
     }
 
     /// <summary>Levels of a list: 0 no list, 1 an empty list, 2 a lost sample, 3 a sample.</summary>

@@ -22,7 +22,7 @@ internal sealed class FileReader(TableDefinition shape, TableDefinition table, I
         var reader = ParquetReader.CreateAsync(stream, null, leaveStreamOpen: true).GetAwaiter().GetResult();
         try
         {
-            var fields = reader.Schema.DataFields.ToDictionary(field => field.Path.FirstPart!, StringComparer.Ordinal);
+            var fields = Fields(reader.Schema);
             for (var i = 0; i < reader.RowGroupCount; i++)
             {
                 using var group = reader.OpenRowGroupReader(i);
@@ -35,6 +35,14 @@ internal sealed class FileReader(TableDefinition shape, TableDefinition table, I
         {
             reader.DisposeAsync().AsTask().GetAwaiter().GetResult();
         }
+    }
+
+    /// <summary>Fields by which the library decodes the file's columns: those under which they were encoded.</summary>
+    private Dictionary<string, DataField> Fields(ParquetSchema inFile)
+    {
+        var there = inFile.DataFields.Select(field => field.Path.FirstPart!).ToHashSet(StringComparer.Ordinal);
+        var known = shape.Columns.Concat(_rangeColumns).DistinctBy(column => column.Name).Where(column => there.Contains(column.Name));
+        return ParquetShape.EncodedSchema(table with { Columns = [.. known] }).DataFields.ToDictionary(field => field.Path.FirstPart!, StringComparer.Ordinal);
     }
 
     private RowSet ReadGroup(ParquetRowGroupReader group, Dictionary<string, DataField> fields, DataFile file)

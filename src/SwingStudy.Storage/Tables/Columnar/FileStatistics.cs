@@ -16,12 +16,12 @@ internal sealed class FileStatistics(TableDefinition table)
     /// <summary>Rows so far.</summary>
     internal long Rows => _rows;
 
-    /// <summary>Takes the rows of one row group.</summary>
-    internal void Add(RowSet rows)
+    /// <summary>Takes the bounds of one row group.</summary>
+    internal void Add(EncodedGroup group)
     {
-        _rows += rows.Count;
+        _rows += group.Rows;
         for (var i = 0; i < _columns.Length; i++)
-            _columns[i].Add(rows.Columns[i]);
+            _columns[i].Add(group.Bounds[i]);
     }
 
     /// <summary>The statistics as JSON text. The partition column stands beside them in the log and is left out.</summary>
