@@ -30,6 +30,7 @@ internal static class Verbs
             StatusCommand.Create(runner),
             DecideCommand.Create(runner),
             QueryCommand.Create(runner),
+            AuditCommand.Create(runner),
             CalcCommand.Create(runner),
         };
         return root;

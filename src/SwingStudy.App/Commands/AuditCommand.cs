@@ -1,0 +1,112 @@
+using System.CommandLine;
+using System.Globalization;
+using System.Text.Json;
+using Spectre.Console;
+using SwingStudy.App.Terminal;
+using SwingStudy.Domain.Problems;
+using SwingStudy.Pipeline.Audit;
+
+namespace SwingStudy.App.Commands;
+
+/// <summary><c>audit verify|trace|log</c>: for reviewers.</summary>
+internal static class AuditCommand
+{
+    public static Command Create(CommandRunner runner) => new("audit", "Prove that nothing was lost or changed, and follow any value to its raw text.")
+    {
+        Verify(runner),
+        Trace(runner),
+        Log(runner),
+    };
+
+    private static Command Verify(CommandRunner runner)
+    {
+        var command = new Command("verify", "Recompute every hash, the ledger's chain, and the accounting of every file.");
+        runner.BindReading(command, (_, context, study) =>
+        {
+            var checks = new List<AuditCheck>();
+            foreach (var check in new StudyVerification(study.Setup, study.Registry).Run())
+            {
+                context.Log.Information("Verified {Check}: {Examined} examined, {Problems} problems", check.Name, check.Examined, check.Problems.Count);
+                checks.Add(check);
+            }
+
+            var passed = checks.All(check => check.Passed);
+            return new CommandResult(
+                passed ? ExitCode.Done : ExitCode.NeedsPerson,
+                new { passed, checks = checks.Select(check => new { check.Name, check.Passed, check.Examined, check.What, problems = check.Problems.Select(ProblemDocument.From) }) },
+                console =>
+                {
+                    foreach (var check in checks)
+                    {
+                        console.MarkupLineInterpolated($"{(check.Passed ? "holds " : "BROKEN")}  {check.Name,-20} {check.Examined,8} {check.What}");
+                        ProblemLines.Write(console, check.Problems);
+                    }
+
+                    console.WriteLine(passed ? "Everything holds." : "Something does not hold.");
+                });
+        });
+        return command;
+    }
+
+    private static Command Trace(CommandRunner runner)
+    {
+        var table = new Argument<string>("table") { Description = "captures, swings or effects." };
+        table.AcceptOnlyFromAmong("captures", "swings", "effects");
+        var key = new Argument<string>("key") { Description = "Capture, swing, or player/outcome/contrast/measure." };
+        var column = new Argument<string?>("column") { Description = "A variable of the capture or swing.", Arity = ArgumentArity.ZeroOrOne };
+        var command = new Command("trace", "From a value back to original file, row and raw text.") { table, key, column };
+        runner.BindReading(command, (parsed, _, study) =>
+        {
+            var traced = Follow(new ValueTrace(study.Setup, study.Registry), parsed.GetValue(table)!, parsed.GetValue(key)!, parsed.GetValue(column));
+            return traced.Succeeded(out var node)
+                ? CommandResult.Done(node, console => console.Write(Drawn(node)))
+                : CommandResult.Failed(ExitCode.InvalidInput, traced.Problems);
+        });
+        return command;
+    }
+
+    private static Outcome<TraceNode> Follow(ValueTrace trace, string table, string key, string? column)
+    {
+        var parts = key.Split('/');
+        return table switch
+        {
+            "captures" => trace.Capture(key, column),
+            "swings" => trace.Swing(key, column),
+            _ when parts.Length == 4 => trace.Effect(parts[0], parts[1], parts[2], parts[3]),
+            _ => new Problem("trace-key", new Place("audit trace effects"), $"'{key}'", "player/outcome/contrast/measure", "For instance: P01/club_head_speed/with-cue/difference."),
+        };
+    }
+
+    private static Tree Drawn(TraceNode node)
+    {
+        var tree = new Tree(Label(node));
+        foreach (var part in node.From)
+            tree.AddNode(Drawn(part));
+        if (node.Origin is { } origin)
+        {
+            var place = tree.AddNode(new Text(string.Create(CultureInfo.InvariantCulture, $"{origin.File}, row {origin.Row} (original {origin.Original[..12]})")));
+            if (origin.Heading is { } heading)
+                place.AddNode(new Text($"column '{heading}': '{origin.Cell}'"));
+            place.AddNode(new Text($"raw: {origin.Raw}"));
+        }
+
+        return tree;
+    }
+
+    private static Text Label(TraceNode node) => new(
+        $"{node.Table} {node.Key}{(node.Column is { } column ? $" {column} = {node.Value ?? "missing"}" : "")}{(node.Note is { } note ? $"  ({note})" : "")}");
+
+    private static Command Log(CommandRunner runner)
+    {
+        var command = new Command("log", "The ledger: every act, by whom and when.");
+        runner.BindReading(command, (_, _, study) =>
+        {
+            var entries = study.Registry.Ledger.Entries();
+            return CommandResult.Done(
+                new { entries = entries.Select(entry => new { entry.Number, at = entry.At.ToString(), entry.Actor, entry.Act, details = JsonSerializer.Deserialize<JsonElement>(entry.Details), entry.Previous, entry.Hash }) },
+                console => Listing.Write(console, ["no", "at", "who", "act", "details"], entries.Select(entry => (IReadOnlyList<string>)
+                    [entry.Number.ToString(CultureInfo.InvariantCulture), entry.At.ToString(), entry.Actor, entry.Act, entry.Details]), "The ledger is empty."));
+        });
+        return command;
+    }
+}
