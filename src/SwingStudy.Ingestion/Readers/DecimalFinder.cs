@@ -1,4 +1,5 @@
 using SwingStudy.Domain.Problems;
+using SwingStudy.Domain.Sources;
 
 namespace SwingStudy.Ingestion.Readers;
 
@@ -16,14 +17,35 @@ internal sealed class DecimalFinder(string file, IReadOnlyList<Heading> columns,
     private readonly HashSet<string>.AlternateLookup<ReadOnlySpan<char>> _missing =
         new HashSet<string>(missing, StringComparer.OrdinalIgnoreCase).GetAlternateLookup<ReadOnlySpan<char>>();
 
+    /// <summary>The decimal sign of the text cells of a document: declared, or decided from all its rows.</summary>
+    public static Outcome<DecimalSign> Find(IBlockReader rows, HeadingRow columns, SourceMapping mapping, string file)
+    {
+        if (mapping.Text.Decimal is { } declared)
+            return new DecimalSign(declared);
+        if (mapping.Text.Thousands is '.' or ',')
+            return new DecimalSign(mapping.Text.Thousands == '.' ? ',' : '.');
+        var numbers = MappedColumns.WithNumbers(mapping).Select(columns.Find).OfType<Heading>().Distinct().ToList();
+        var finder = new DecimalFinder(file, numbers, mapping.Missing, mapping.Text.Thousands);
+        if (numbers.Count == 0)
+            return finder.Decide();
+        foreach (var block in rows.Read(new RecordCounts()))
+        {
+            using (block)
+                finder.Observe(block);
+        }
+
+        return finder.Decide();
+    }
+
     /// <summary>Takes all rows of a block into account.</summary>
     public void Observe(RawBlock block)
     {
-        foreach (var evidence in _evidence)
+        // Row by row: the cells of a row lie side by side in memory.
+        for (var row = 0; row < block.RowCount; row++)
         {
-            var column = evidence.Column.Position;
-            for (var row = 0; row < block.RowCount; row++)
+            foreach (var evidence in _evidence)
             {
+                var column = evidence.Column.Position;
                 if (block.Kind(row, column) != CellKind.Text)
                     continue;
                 var text = block.Cell(row, column).Trim();

@@ -21,6 +21,9 @@ public sealed class HeadingRow
     /// <summary>All headings, in the order of the columns.</summary>
     public IReadOnlyList<Heading> Headings { get; }
 
+    /// <summary>Texts of the units row; null when there is none.</summary>
+    internal IReadOnlyList<string>? UnitTexts { get; private init; }
+
     /// <summary>
     /// The column of that heading, ignoring case and surrounding blanks; null when there is none. A heading with a unit in brackets is also found
     /// without it: <c>Carry</c> finds <c>Carry (m)</c>, and <c>Angle#2</c> the second of two columns <c>Angle (deg)</c>.
@@ -44,7 +47,7 @@ public sealed class HeadingRow
             headings[i] = new Heading(i, names[i], clean[i], unit.Length > 0 ? unit : HeadingText.SplitUnit(clean[i]).Unit);
         }
 
-        return new HeadingRow(headings, bareNames);
+        return new HeadingRow(headings, bareNames) { UnitTexts = units };
     }
 
     /// <summary>Headings by position alone, <c>#1</c>, <c>#2</c> and so on, for text without headings.</summary>

@@ -78,6 +78,43 @@ internal static class ReaderMessages
     public static Problem RecordTooLong(string file, int line) =>
         new("record-too-long", new(file, line), $"a line of more than {Number(ReaderLimits.RecordCharacters)} characters", "lines of rows", "Check the delimiter and the reader of the mapping, or export the file again.");
 
+    public const string MendRecord = "Mend the record in a corrected export.";
+
+    public static Problem JsonTooLarge(string file, long bytes) =>
+        new("file-too-large", new(file), $"{Number(bytes)} bytes", $"a JSON document of at most {Number(ReaderLimits.JsonBytes)} bytes", "Export it as NDJSON, one record a line, or in parts.");
+
+    public static Problem JsonMalformed(string file, int line, string reason) =>
+        new("json-malformed", new(file, line), reason.Split(" LineNumber", 2)[0].TrimEnd('.'), $"a JSON document, nested at most {Number(ReaderLimits.JsonDepth)} deep", "Export the file again: it may be cut off. For one object a line declare 'reader: ndjson'.");
+
+    public static Problem RecordsMissing(string file, string? path) =>
+        new("records-missing", new(file), path is null ? "a document that is no array" : $"no array at '{path}'", "an array of records", "Declare the dotted path to it as 'records' in the mapping.");
+
+    public static Problem NoWorkbook(string file) =>
+        new("workbook-unreadable", new(file), "bytes that are no workbook", "a workbook (.xlsx, .xls)", "Save the file as a workbook, or declare the reader that fits it in the mapping.");
+
+    public static Problem WorkbookDamaged(string file, string reason) =>
+        new("workbook-damaged", new(file), $"a workbook that cannot be read to its end: {reason.TrimEnd('.')}", "a whole workbook", "Export it again: it may be cut off.");
+
+    public static Problem WorkbookEncrypted(string file) =>
+        new("workbook-encrypted", new(file), "a workbook locked with a password", "a workbook that opens without one", "Save a copy without password.");
+
+    public static Problem WorkbookBomb(string file) =>
+        new(
+            "workbook-too-large",
+            new(file),
+            $"a workbook that unpacks to more than {Number(ReaderLimits.WorkbookBytes)} bytes, or to more than {Number(ReaderLimits.WorkbookRatio)} times its size",
+            "a workbook of a usual size",
+            "Make sure where the file comes from; export it in parts or as delimited text.");
+
+    public static Problem SheetMissing(string file, string name, IEnumerable<string> sheets) =>
+        new("sheet-missing", new(file), $"the sheets {string.Join(", ", sheets.Select(sheet => $"'{sheet}'"))}", $"a sheet '{name}'", "Mend 'sheet' of the mapping, or export the file again.");
+
+    public static Problem SheetAmbiguous(string file, IEnumerable<string> sheets) =>
+        new("sheet-ambiguous", new(file), $"the mapped headings in the sheets {string.Join(", ", sheets.Select(sheet => $"'{sheet}'"))}", "one sheet", "Declare 'sheet' in the mapping.");
+
+    public static Problem FormulaUnvalued(Place place, string formula) =>
+        new("formula-without-value", place, $"the formula '{Short(formula)}', saved without its value", "a value", "Open the workbook in a spreadsheet program and save it: that computes its formulas.");
+
     public static Problem DecimalMixed(string file, IReadOnlyList<DecimalEvidence> columns)
     {
         var point = columns.First(column => column.FirstPoint is not null);
@@ -103,7 +140,7 @@ internal static class ReaderMessages
         (lines.Count == 1 ? "line " : "lines ") + string.Join(", ", lines.Take(ShownLines).Select(line => Number(line)))
         + (lines.Count > ShownLines ? $" and {Number(lines.Count - ShownLines)} more" : "");
 
-    private static string Short(string raw) => raw.Length <= 80 ? raw : string.Concat(raw.AsSpan(0, 79), "…");
+    public static string Short(string raw) => raw.Length <= 80 ? raw : string.Concat(raw.AsSpan(0, 79), "…");
 
     private static string Number(long number) => number.ToString(CultureInfo.InvariantCulture);
 

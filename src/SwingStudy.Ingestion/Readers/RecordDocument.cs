@@ -13,7 +13,11 @@ public sealed class RecordDocument : IDisposable
         _reader = reader;
         _start = start;
         Counts = start with { };
+        HeadLines = (int)start.Lines;
     }
+
+    /// <summary>Lines of preamble, headings and units together: the first row stands on a later one.</summary>
+    public int HeadLines { get; }
 
     /// <summary>The file as the caller named it.</summary>
     public required string File { get; init; }

@@ -1,6 +1,8 @@
 using SwingStudy.Domain.Problems;
 using SwingStudy.Domain.Sources;
 using SwingStudy.Ingestion.Readers.Delimited;
+using SwingStudy.Ingestion.Readers.Json;
+using SwingStudy.Ingestion.Readers.Workbook;
 
 namespace SwingStudy.Ingestion.Readers;
 
@@ -50,6 +52,8 @@ public static class RecordReaders
         return kind switch
         {
             ReaderKind.Delimited => DelimitedReader.Open(stream, name, mapping),
+            ReaderKind.Json or ReaderKind.Ndjson => JsonReader.Open(stream, name, mapping),
+            ReaderKind.Workbook => WorkbookReader.Open(stream, name, mapping),
             _ => throw new ArgumentOutOfRangeException(nameof(mapping), kind, "No reader of this kind."),
         };
     }

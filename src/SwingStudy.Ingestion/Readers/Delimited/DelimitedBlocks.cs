@@ -1,7 +1,7 @@
 namespace SwingStudy.Ingestion.Readers.Delimited;
 
 /// <summary>The rows of a delimited text.</summary>
-internal sealed class DelimitedBlocks(Stream stream, FoundEncoding encoding, char? delimiter, DelimitedLayout layout, string file) : IBlockReader
+internal sealed class DelimitedBlocks(Stream stream, FoundEncoding encoding, char? delimiter, RowLayout layout, string file) : IBlockReader
 {
     /// <inheritdoc/>
     public IEnumerable<RawBlock> Read(RecordCounts counts)

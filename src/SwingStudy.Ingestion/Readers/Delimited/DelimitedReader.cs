@@ -6,8 +6,6 @@ namespace SwingStudy.Ingestion.Readers.Delimited;
 /// <summary>Opens delimited text: encoding, delimiter, headings and decimal sign are declared or found from the whole file.</summary>
 internal static class DelimitedReader
 {
-    private static readonly char?[] OneColumn = [null];
-
     /// <summary>The document, or all problems that hold the file. Takes the stream over when it succeeds.</summary>
     public static Outcome<RecordDocument> Open(Stream stream, string file, SourceMapping mapping)
     {
@@ -23,7 +21,7 @@ internal static class DelimitedReader
             Units = layout.UnitsText is null ? 0 : 1,
             Lines = layout.FirstLine - 1,
         };
-        if (!FindDecimal(blocks, layout, mapping, file).Succeeded(out var sign, out problems))
+        if (!DecimalFinder.Find(blocks, layout.Columns, mapping, file).Succeeded(out var sign, out problems))
             return Outcome<RecordDocument>.Failed(problems);
         return new RecordDocument(blocks, start)
         {
@@ -42,46 +40,25 @@ internal static class DelimitedReader
     {
         if (mapping.Text.Delimiter is { } declared)
             return Try(stream, encoding, declared, mapping, file);
-        FoundLayout? best = null;
-        Outcome<FoundLayout>? failure = null;
-        var candidates = DelimiterFinder.Rank(stream, encoding);
-        foreach (var delimiter in candidates.Select(candidate => (char?)candidate.Delimiter).Concat(OneColumn))
-        {
-            var outcome = Try(stream, encoding, delimiter, mapping, file);
-            if (!outcome.Succeeded(out var found))
-                failure ??= outcome;
-            else if (best is null || found.Layout.Missing.Count < best.Layout.Missing.Count)
-                best = found;
-            if (best?.Layout.Missing.Count == 0)
-                break;
-        }
+        var outcomes = DelimiterFinder.Candidates.Select(sign => (char?)sign).Append(null)
+            .Select(delimiter => (Delimiter: delimiter, Outcome: Try(stream, encoding, delimiter, mapping, file)))
+            .ToList();
+        var whole = outcomes.Where(pair => pair.Outcome.Value?.Layout is { Missing.Count: 0, Columns.Headings.Count: > 1 }).ToList();
+        if (whole.Count == 1 && MappedColumns.Of(mapping).Count > 1)
+            return whole[0].Outcome;
 
-        return best ?? failure!;
+        // The headings do not settle it, so all records do.
+        var rank = DelimiterFinder.Rank(stream, encoding).Select(candidate => (char?)candidate.Delimiter).Append(null).ToList();
+        return outcomes
+            .OrderBy(pair => pair.Outcome.Value?.Layout.Missing.Count ?? int.MaxValue)
+            .ThenBy(pair => rank.IndexOf(pair.Delimiter) is var place and >= 0 ? place : int.MaxValue)
+            .First().Outcome;
     }
 
     private static Outcome<FoundLayout> Try(Stream stream, FoundEncoding encoding, char? delimiter, SourceMapping mapping, string file) =>
-        HeadingFinder.Find(HeadRecord.Read(stream, encoding, delimiter, file), mapping, file).Succeeded(out var layout, out var problems)
+        HeadingFinder.Find(HeadRecords.Read(stream, encoding, delimiter, file), mapping, file).Succeeded(out var layout, out var problems)
             ? new FoundLayout(delimiter, layout)
             : Outcome<FoundLayout>.Failed(problems);
 
-    private static Outcome<DecimalSign> FindDecimal(DelimitedBlocks blocks, DelimitedLayout layout, SourceMapping mapping, string file)
-    {
-        if (mapping.Text.Decimal is { } declared)
-            return new DecimalSign(declared);
-        if (mapping.Text.Thousands is '.' or ',')
-            return new DecimalSign(mapping.Text.Thousands == '.' ? ',' : '.');
-        var columns = MappedColumns.WithNumbers(mapping).Select(layout.Columns.Find).OfType<Heading>().Distinct().ToList();
-        var finder = new DecimalFinder(file, columns, mapping.Missing, mapping.Text.Thousands);
-        if (columns.Count == 0)
-            return finder.Decide();
-        foreach (var block in blocks.Read(new RecordCounts()))
-        {
-            using (block)
-                finder.Observe(block);
-        }
-
-        return finder.Decide();
-    }
-
-    private sealed record FoundLayout(char? Delimiter, DelimitedLayout Layout);
+    private sealed record FoundLayout(char? Delimiter, RowLayout Layout);
 }

@@ -5,8 +5,8 @@ namespace SwingStudy.Ingestion.Readers.Delimited;
 /// <summary>Counts the candidates for the delimiter in each record of a whole file, outside quotes.</summary>
 internal static class DelimiterFinder
 {
-    /// <summary>In this order when two are equally consistent: a comma may be a decimal sign, a tab hardly is anything but a delimiter.</summary>
-    private const string Candidates = "\t;|,";
+    /// <summary>The candidates, in this order when two are equally consistent: a comma may be a decimal sign, a tab hardly is anything but a delimiter.</summary>
+    public const string Candidates = "\t;|,";
 
     private static readonly SearchValues<char> Signs = SearchValues.Create("\t;|,\"\r\n");
 

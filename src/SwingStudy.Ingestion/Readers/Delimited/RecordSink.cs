@@ -34,7 +34,7 @@ internal sealed class RecordSink
     /// <param name="file">For messages.</param>
     /// <param name="layout">The headings and what stands around them.</param>
     /// <param name="delimiter">For telling empty records.</param>
-    public static RecordSink ForRows(string file, DelimitedLayout layout, char? delimiter)
+    public static RecordSink ForRows(string file, RowLayout layout, char? delimiter)
     {
         List<(string, SkipReason)> known = [.. layout.HeadingTexts.Select(text => (text, SkipReason.RepeatedHeading))];
         if (layout.UnitsText is { } units)

@@ -3,7 +3,7 @@ using System.Numerics;
 namespace SwingStudy.Ingestion.Readers.Delimited;
 
 /// <summary>Tokenises a stream block by block, in memory that does not grow with the file.</summary>
-internal sealed class RecordStream(Stream stream, FoundEncoding encoding, char? delimiter)
+internal sealed class RecordStream(Stream stream, FoundEncoding encoding, char? delimiter, bool hasQuotes = true)
 {
     private const int FirstCharacters = 256 * 1024;
     private const int MostCharacters = 4 << 20;
@@ -16,7 +16,7 @@ internal sealed class RecordStream(Stream stream, FoundEncoding encoding, char? 
     public IEnumerable<RawBlock> Read(RecordSink sink, int firstLine, int columns)
     {
         using var source = new TextSource(stream, encoding);
-        var tokeniser = new Tokeniser(delimiter, firstLine, sink);
+        var tokeniser = new Tokeniser(delimiter, hasQuotes, firstLine, sink);
         var carry = Array.Empty<char>();
         var carried = 0;
         var characters = FirstCharacters;

@@ -16,18 +16,18 @@ internal sealed class Tokeniser
     /// <summary>Characters that the text of a block must have room for behind its end.</summary>
     public const int Margin = 32;
 
-    private const char Quote = '"';
-
     /// <summary>No character: Unicode reserves it.</summary>
-    private const char NoDelimiter = '\uFFFF';
+    private const char NoCharacter = '\uFFFF';
 
     private readonly char _delimiter;
+    private readonly char _quote;
     private readonly RecordSink _sink;
 
     /// <summary>Splits at <paramref name="delimiter"/> (null: one cell a record) and hands records to <paramref name="sink"/>.</summary>
-    public Tokeniser(char? delimiter, int line, RecordSink sink)
+    public Tokeniser(char? delimiter, bool hasQuotes, int line, RecordSink sink)
     {
-        _delimiter = delimiter ?? NoDelimiter;
+        _delimiter = delimiter ?? NoCharacter;
+        _quote = hasQuotes ? '"' : NoCharacter;
         Line = line;
         _sink = sink;
     }
@@ -59,7 +59,7 @@ internal sealed class Tokeniser
                     block.AddCell(cell, p - cell);
                     cell = p + 1;
                 }
-                else if (sign == Quote)
+                else if (sign == _quote)
                 {
                     if (p != cell)
                         continue;
@@ -71,7 +71,7 @@ internal sealed class Tokeniser
                         block.CellCount = firstCell;
                         if (!RejectLine(block, text, length, ref record, isLast, quoted.State))
                             return record;
-                        (cell, breaks) = (record, 0);
+                        (cell, firstCell, breaks) = (record, block.CellCount, 0);
                         at = record - Margin;
                         break;
                     }
@@ -141,7 +141,7 @@ internal sealed class Tokeniser
         var found = Vector256.Equals(bytes, delimiter)
             | Vector256.Equals(bytes, Vector256.Create((byte)'\n'))
             | Vector256.Equals(bytes, Vector256.Create((byte)'\r'))
-            | Vector256.Equals(bytes, Vector256.Create((byte)Quote));
+            | Vector256.Equals(bytes, Vector256.Create((byte)'"'));
         return found.ExtractMostSignificantBits();
     }
 

@@ -1,11 +1,7 @@
 namespace SwingStudy.Ingestion.Readers.Delimited;
 
-/// <summary>A record near the beginning of a file, before it is known what it is.</summary>
-/// <param name="Line">Line on which it starts.</param>
-/// <param name="NextLine">Line behind it.</param>
-/// <param name="Raw">Its raw text.</param>
-/// <param name="Cells">Its cells.</param>
-internal sealed record HeadRecord(int Line, int NextLine, string Raw, IReadOnlyList<string> Cells)
+/// <summary>Reads the beginning of a text.</summary>
+internal static class HeadRecords
 {
     private const int MostCharacters = 4 << 20;
 

@@ -1,13 +1,13 @@
 using SwingStudy.Domain.Problems;
 using SwingStudy.Domain.Sources;
 
-namespace SwingStudy.Ingestion.Readers.Delimited;
+namespace SwingStudy.Ingestion.Readers;
 
 /// <summary>Finds headings, preamble and units row among the first records, by the headings that the mapping names.</summary>
 internal static class HeadingFinder
 {
     /// <summary>The layout, or why there is none. The best row must hold at least half of the mapped headings.</summary>
-    public static Outcome<DelimitedLayout> Find(IReadOnlyList<HeadRecord> records, SourceMapping mapping, string file)
+    public static Outcome<RowLayout> Find(IReadOnlyList<HeadRecord> records, SourceMapping mapping, string file)
     {
         if (records.All(record => IsBlank(record)))
             return ReaderMessages.Empty(file);
@@ -57,7 +57,7 @@ internal static class HeadingFinder
         return texts;
     }
 
-    private static Outcome<DelimitedLayout> Checked(DelimitedLayout layout, string file) =>
+    private static Outcome<RowLayout> Checked(RowLayout layout, string file) =>
         layout.Columns.Headings.Count > ReaderLimits.Columns
             ? ReaderMessages.TooManyColumns(file, layout.HeadingLine, layout.Columns.Headings.Count)
             : layout;
@@ -65,14 +65,14 @@ internal static class HeadingFinder
     private static IReadOnlyList<string> Texts(IReadOnlyList<HeadRecord> records, int index, int rows) =>
         rows == 1 ? records[index].Cells : Joined(records[index].Cells, records[index + 1].Cells);
 
-    private static DelimitedLayout At(IReadOnlyList<HeadRecord> records, int index, Layout layout, IReadOnlyList<string> wanted)
+    private static RowLayout At(IReadOnlyList<HeadRecord> records, int index, Layout layout, IReadOnlyList<string> wanted)
     {
         var below = index + layout.HeadingRows;
         var hasUnits = below < records.Count && (layout.UnitsRow ?? UnitsRow.IsOne(records[below].Cells));
         var units = hasUnits ? records[below] : null;
         var texts = Texts(records, index, layout.HeadingRows);
         var columns = HeadingRow.From(texts, units?.Cells);
-        return new DelimitedLayout(
+        return new RowLayout(
             columns,
             texts,
             Preamble(records, index),
@@ -84,14 +84,14 @@ internal static class HeadingFinder
             [.. wanted.Where(name => columns.Find(name) is null)]);
     }
 
-    private static DelimitedLayout WithoutHeadings(IReadOnlyList<HeadRecord> records, int preamble)
+    private static RowLayout WithoutHeadings(IReadOnlyList<HeadRecord> records, int preamble)
     {
         var below = records.Where(record => record.Line > preamble && !IsBlank(record)).ToList();
         var columns = below.Count == 0
             ? 1
             : below.GroupBy(record => record.Cells.Count).OrderByDescending(group => group.Count()).First().Key;
         var before = records.Count(record => record.Line <= preamble);
-        return new DelimitedLayout(
+        return new RowLayout(
             HeadingRow.ByPosition(columns), [], Preamble(records, before), [], null, preamble + 1, preamble + 1, false, []);
     }
 

@@ -1,6 +1,6 @@
-namespace SwingStudy.Ingestion.Readers.Delimited;
+namespace SwingStudy.Ingestion.Readers;
 
-/// <summary>Where things stand in a delimited text.</summary>
+/// <summary>Where things stand in a text or sheet.</summary>
 /// <param name="Columns">The headings.</param>
 /// <param name="Cells">Their texts as they stand in the file, two rows joined.</param>
 /// <param name="Preamble">Lines above them.</param>
@@ -10,7 +10,7 @@ namespace SwingStudy.Ingestion.Readers.Delimited;
 /// <param name="FirstLine">Line below headings and units.</param>
 /// <param name="RowsEndWithDelimiter">Rows have one more delimiter than the headings, with nothing behind it.</param>
 /// <param name="Missing">Mapped headings that the file lacks.</param>
-internal sealed record DelimitedLayout(
+internal sealed record RowLayout(
     HeadingRow Columns,
     IReadOnlyList<string> Cells,
     IReadOnlyList<PreambleLine> Preamble,
