@@ -1,4 +1,5 @@
 using SwingStudy.Statistics.Group;
+using SwingStudy.Statistics.Planning;
 using SwingStudy.Statistics.Results;
 
 namespace SwingStudy.Statistics.Tests.Reference;
@@ -9,6 +10,7 @@ internal static class GroupCases
     [
         new("meta-analysis", c => c.Has("yi") && c.Has("vi"), MetaValues),
         new("adjusted p values", c => c.Has("p") && c.Expects("holm"), AdjustedValues),
+        new("pairs for a power", c => c.Has("d_z") && c.Has("target_power"), PowerValues),
     ];
 
     private static Dictionary<string, object?> MetaValues(ReferenceCase c)
@@ -65,6 +67,18 @@ internal static class GroupCases
             ["n_reject_holm_05"] = holm.Count(x => x <= 0.05),
             ["n_reject_bonferroni_05"] = bonferroni.Count(x => x <= 0.05),
             ["n_reject_hochberg_05"] = Multiplicity.Hochberg(p).Count(x => x <= 0.05),
+        };
+    }
+
+    private static Dictionary<string, object?> PowerValues(ReferenceCase c)
+    {
+        var (change, alpha, isTwoSided) = (c.Number("d_z"), c.Number("alpha"), c.Text("alternative") == "two.sided");
+        var needed = PairsNeeded.For(change, c.Number("target_power"), alpha, isTwoSided)!;
+        return new()
+        {
+            ["n_exact"] = needed.Exact,
+            ["n_ceiling"] = needed.Pairs,
+            ["power"] = c.Numbers("n").Select(n => PairsNeeded.Power(change, n, alpha, isTwoSided)).ToArray(),
         };
     }
 
