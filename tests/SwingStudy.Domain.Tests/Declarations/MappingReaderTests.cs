@@ -6,7 +6,7 @@ namespace SwingStudy.Domain.Tests.Declarations;
 
 public sealed class MappingReaderTests : IDisposable
 {
-    private const string Whole = """
+    internal const string Whole = """
         source: bay-strike
         title: Club-and-ball sensor, bay 1
         device: bay1-strike
@@ -186,6 +186,32 @@ public sealed class MappingReaderTests : IDisposable
         Assert.Equal("yaml-syntax", problem.Code);
         Assert.NotNull(problem.Place.Row);
     }
+
+    [Theory]
+    [InlineData("source: bay\ntitle: [-]\n", "yaml-syntax", 2)]
+    [InlineData("source: bay\ntitle: T\0\n", "yaml-character", 2)]
+    [InlineData("source: bay\n\ntitle: a\ufeffb\n", "yaml-character", 3)]
+    [InlineData("- a\n- b\n", "yaml-syntax", 1)]
+    [InlineData("", "yaml-syntax", 1)]
+    public void TextThatIsNoDeclarationIsToldWithItsLine(string yaml, string code, int line)
+    {
+        var problem = Assert.Single(Problems(yaml));
+
+        Assert.Equal((code, line), (problem.Code, problem.Place.Row));
+    }
+
+    [Fact]
+    public void BytesThatAreNoUtf8AreToldWithTheirLine()
+    {
+        var file = Path.Combine(_folder.Path, "latin.yaml");
+        File.WriteAllBytes(file, [.. "source: bay\ntitle: Schl"u8, 0xe4, .. "ger\n"u8]);
+
+        var problem = Assert.Single(MappingReader.Read(file, Some.Dictionary).Problems);
+        Assert.Equal(("yaml-encoding", 2), (problem.Code, problem.Place.Row));
+    }
+
+    [Fact]
+    public void AByteOrderMarkIsNoPartOfTheText() => Assert.Equal("bay-strike", Read("\ufeff" + Whole).Source);
 
     [Fact]
     public void AMissingFileIsAProblemAndNoFault()

@@ -15,6 +15,16 @@ internal static class Messages
     public static Problem NotYaml(string file, int line, string parserMessage) => new(
         "yaml-syntax", new(file, line), parserMessage, "YAML", "Check indentation, colons and quotes around texts with special signs.");
 
+    public static Problem NotUtf8(string file, int line) => new(
+        "yaml-encoding", new(file, line), "bytes that are no UTF-8", "text in UTF-8", "Save the file as UTF-8.");
+
+    public static Problem CharacterForbidden(string file, int line, char character) => new(
+        "yaml-character",
+        new(file, line),
+        string.Create(CultureInfo.InvariantCulture, $"the invisible character U+{(int)character:X4}"),
+        "text without control characters",
+        "Delete the character; it often comes with pasted text.");
+
     public static Problem NotAGroup(string file) => new(
         "yaml-syntax", new(file, 1), "no keys", "one document of 'key: value' lines", "Write the declaration's keys at the left margin.");
 
