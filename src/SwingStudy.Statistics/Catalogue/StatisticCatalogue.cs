@@ -14,6 +14,10 @@ public static class StatisticCatalogue
         .. Reliability.ReliabilityEntries.All,
         .. Change.ChangeEntries.All,
         .. Group.GroupEntries.All,
+        .. SingleCase.OverlapEntries.All,
+        .. SingleCase.SeriesEntries.All,
+        .. Resampling.ResamplingEntries.All,
+        .. Resampling.BootstrapEntries.All,
     ];
 
     private static readonly FrozenDictionary<string, StatisticDefinition> ByName = All.ToFrozenDictionary(d => d.Name, StringComparer.Ordinal);

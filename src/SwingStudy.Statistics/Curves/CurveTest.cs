@@ -63,7 +63,6 @@ public static class CurveTest
         if (first.Count < 2 || nodes == 0)
             return NotDefined(PairedMethod, alpha, $"needs at least two pairs, got {first.Count}");
         double[][] differences = [.. first.Zip(second, (a, b) => a.Zip(b, (x, y) => y - x).ToArray())];
-        CurveSet.Nodes(differences, nameof(second));
         double n = first.Count;
 
         // With unit sum of squares the signed sum s explains the share r² = s²/n.

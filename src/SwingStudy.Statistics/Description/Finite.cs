@@ -17,6 +17,20 @@ internal static class Finite
         }
     }
 
+    /// <summary>
+    /// Throws when a value that was computed from others is NaN or infinite. It may be larger than any measurement, so <see cref="Largest"/> does
+    /// not bind it.
+    /// </summary>
+    /// <exception cref="ArgumentException">A value is not finite.</exception>
+    public static void RequireComputed(ReadOnlySpan<double> values, string parameter)
+    {
+        foreach (var value in values)
+        {
+            if (!double.IsFinite(value))
+                throw new ArgumentException($"Every value must be a finite number; got {value}.", parameter);
+        }
+    }
+
     /// <summary>Throws when <paramref name="confidence"/> is not a share between 0 and 1.</summary>
     /// <exception cref="ArgumentException">The confidence is out of range.</exception>
     public static void RequireConfidence(double confidence)

@@ -55,35 +55,54 @@ public static class PrePostPower
         if (df < 1)
             return null;
         var critical = StudentT.Critical(1 - alpha, df);
-        return StudySimulation.Run(Method, replications, alpha, chance, threads, null, stream =>
+        return StudySimulation.Run(Method, replications, chance, threads, null, stream =>
         {
             var means = new SessionMeans(noise, size.Swings, new NormalStream(stream));
             var series = new double[2 * size.Sessions];
             var differences = new double[size.Players];
             return () =>
             {
-                var error = 0.0;
                 for (var player = 0; player < size.Players; player++)
                 {
                     means.Draw(series);
-                    var before = Summary.Of(series.AsSpan(0, size.Sessions));
-                    var after = Summary.Of(series.AsSpan(size.Sessions));
-                    differences[player] = after.Mean!.Value - before.Mean!.Value + (size.Players > 1 ? means.Change(change) : change);
-                    error = Math.Sqrt((before.SumOfSquares + after.SumOfSquares) / df * 2 / size.Sessions);
+                    differences[player] = Difference(series) + (size.Players > 1 ? means.Change(change) : change);
                 }
 
-                var estimate = differences[0];
-                if (size.Players > 1)
-                {
-                    var summary = Summary.Of(differences);
-                    estimate = summary.Mean!.Value;
-                    error = summary.StandardDeviation!.Value / Math.Sqrt(size.Players);
-                }
-
-                var p = error > 0 ? StudentT.TwoSided(estimate / error, df) : estimate == 0 ? 1 : 0;
-                return new StudySimulation.Outcome(p, estimate, critical * error);
+                var (estimate, error) = size.Players > 1 ? OfPlayers(differences) : (differences[0], ErrorOfOne(series));
+                var significant = error > 0 ? Math.Abs(estimate) >= critical * error : estimate != 0;
+                return new StudySimulation.Outcome(significant, estimate, critical * error);
             };
         });
+    }
+
+    private static double Difference(double[] series)
+    {
+        var half = series.Length / 2;
+        double before = 0, after = 0;
+        for (var i = 0; i < half; i++)
+        {
+            before += series[i];
+            after += series[half + i];
+        }
+
+        return (after - before) / half;
+    }
+
+    private static (double Estimate, double Error) OfPlayers(double[] differences)
+    {
+        double sum = 0, squares = 0, n = differences.Length;
+        foreach (var difference in differences)
+            sum += difference;
+        foreach (var difference in differences)
+            squares += (difference - (sum / n)) * (difference - (sum / n));
+        return (sum / n, Math.Sqrt(squares / (n - 1) / n));
+    }
+
+    private static double ErrorOfOne(double[] series)
+    {
+        var half = series.Length / 2;
+        var squares = Summary.Of(series.AsSpan(0, half)).SumOfSquares + Summary.Of(series.AsSpan(half)).SumOfSquares;
+        return Math.Sqrt(squares / (series.Length - 2) * 2 / half);
     }
 
     /// <summary>Fewest sessions of each phase with at least the power wanted, by the closed form.</summary>

@@ -35,11 +35,12 @@ public static class RandomizedDesignPower
     {
         noise.Validate();
         Finite.Require([change], nameof(change));
+        Finite.RequireConfidence(1 - alpha);
         PowerClosedForm.RequireAtLeast(players, 1, nameof(players));
         if (scheme.Count > 20_000)
             throw new ArgumentException($"The scheme has {scheme.Count} assignments; simulated studies go through at most 20,000 each.", nameof(scheme));
         var smallest = Enumerable.Repeat(1 / scheme.Count, players).ToArray();
-        return StudySimulation.Run(SchemeMethod, replications, alpha, chance, threads, CombinedP.Additive(smallest), stream =>
+        return StudySimulation.Run(SchemeMethod, replications, chance, threads, CombinedP.Additive(smallest), stream =>
         {
             var means = new SessionMeans(noise, swings, new NormalStream(stream));
             var series = new double[scheme.Length];
@@ -60,7 +61,7 @@ public static class RandomizedDesignPower
                     estimate += test.Observed!.Value / players;
                 }
 
-                return new StudySimulation.Outcome(CombinedP.Additive(p), estimate, double.NaN);
+                return new StudySimulation.Outcome(CombinedP.Additive(p) <= alpha, estimate, double.NaN);
             };
         });
     }
@@ -83,11 +84,12 @@ public static class RandomizedDesignPower
     {
         noise.Validate();
         Finite.Require([change], nameof(change));
+        Finite.RequireConfidence(1 - alpha);
         if (windows.Count == 0 || windows.Any(window => window.Length == 0))
             throw new ArgumentException("Each player needs a window with a start.", nameof(windows));
         var assignments = windows.Aggregate(orderDrawn ? Choices.Factorial(windows.Count) : 1, (count, window) => count * window.Length);
         var smallest = 1 / Math.Min(assignments, assignments <= RandomizationTest.LargestExact ? assignments : 1000);
-        return StudySimulation.Run(MultipleBaselineMethod, replications, alpha, chance, threads, smallest, stream =>
+        return StudySimulation.Run(MultipleBaselineMethod, replications, chance, threads, smallest, stream =>
         {
             var means = new SessionMeans(noise, swings, new NormalStream(stream));
             double[][] series = [.. windows.Select(_ => new double[sessions])];
@@ -108,7 +110,7 @@ public static class RandomizedDesignPower
                 }
 
                 var test = MultipleBaselineTest.Of(series, windows, starts, orderDrawn, new Xoshiro256(stream.NextBits()), resamples: 999);
-                return new StudySimulation.Outcome(test.PTwoSided!.Value, test.Observed!.Value, double.NaN);
+                return new StudySimulation.Outcome(test.PTwoSided <= alpha, test.Observed!.Value, double.NaN);
             };
         });
     }

@@ -7,14 +7,13 @@ namespace SwingStudy.Statistics.Planning;
 /// <summary>Runs simulated studies side by side and sums up what they show; a study is a function of its stream alone.</summary>
 internal static class StudySimulation
 {
-    /// <summary>One simulated study: its p, its estimate and the half-width of its interval (NaN where it has none).</summary>
-    internal readonly record struct Outcome(double P, double Estimate, double HalfWidth);
+    /// <summary>One simulated study: whether p is at or below alpha, its estimate and the half-width of its interval (NaN where it has none).</summary>
+    internal readonly record struct Outcome(bool IsSignificant, double Estimate, double HalfWidth);
 
     public static PlannedPower Run(
-        string method, int replications, double alpha, Xoshiro256 chance, int threads, double? smallestP, Func<Xoshiro256, Func<Outcome>> studies)
+        string method, int replications, Xoshiro256 chance, int threads, double? smallestP, Func<Xoshiro256, Func<Outcome>> studies)
     {
         PowerClosedForm.RequireAtLeast(replications, 2, nameof(replications));
-        Finite.RequireConfidence(1 - alpha);
         var estimates = new double[replications];
         var widths = new double[replications];
         var significant = 0;
@@ -27,7 +26,7 @@ internal static class StudySimulation
                 var outcome = study();
                 estimates[i] = outcome.Estimate;
                 widths[i] = outcome.HalfWidth;
-                hits += outcome.P <= alpha ? 1 : 0;
+                hits += outcome.IsSignificant ? 1 : 0;
             }
 
             Interlocked.Add(ref significant, hits);

@@ -40,6 +40,8 @@ public sealed class AlternatingScheme : AssignmentScheme
         }
 
         Count = _ways[countA, countB, 0, 0];
+        if (!double.IsFinite(Count))
+            throw new ArgumentException($"{Length} occasions have more orders than a number can hold.", nameof(countA));
         if (Count == 0)
             throw new ArgumentException($"No order of {countA} and {countB} occasions keeps runs at {longestRun} or less.", nameof(longestRun));
     }

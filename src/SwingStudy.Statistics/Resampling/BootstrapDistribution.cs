@@ -28,10 +28,10 @@ public sealed record BootstrapDistribution
     public double Bias => Mean - Observed;
 
     /// <summary>Mean of the replicates.</summary>
-    public double Mean => Summary.Of(_sorted).Mean!.Value;
+    public double Mean => Scaled().Mean!.Value * Scale;
 
     /// <summary>Standard deviation of the replicates, divisor R − 1; null with one replicate.</summary>
-    public double? StandardError => Summary.Of(_sorted).StandardDeviation;
+    public double? StandardError => Scaled().StandardDeviation * Scale;
 
     /// <summary>Share of replicates strictly below the observed value; a difference within rounding counts as none.</summary>
     public double ShareBelow => (double)CountBelow(Observed - Rounding) / _sorted.Length;
@@ -50,8 +50,8 @@ public sealed record BootstrapDistribution
     {
         if (replicates.IsEmpty)
             throw new ArgumentException("At least one resample is needed.", nameof(replicates));
-        Finite.Require([observed], nameof(observed));
-        Finite.Require(replicates, nameof(replicates));
+        Finite.RequireComputed([observed], nameof(observed));
+        Finite.RequireComputed(replicates, nameof(replicates));
         return new BootstrapDistribution(observed, replicates.ToArray());
     }
 
@@ -81,7 +81,7 @@ public sealed record BootstrapDistribution
     public Interval? BcaLevels(double acceleration, double confidence = 0.95, bool tiesHalf = false)
     {
         Finite.RequireConfidence(confidence);
-        Finite.Require([acceleration], nameof(acceleration));
+        Finite.RequireComputed([acceleration], nameof(acceleration));
         return Levels(tiesHalf ? ShareBelowTiesHalf : ShareBelow, acceleration, confidence);
     }
 
@@ -127,9 +127,9 @@ public sealed record BootstrapDistribution
         double confidence = 0.95, QuantileRule rule = QuantileRule.HyndmanFan7)
     {
         Finite.RequireConfidence(confidence);
-        Finite.Require([observed, standardError], nameof(observed));
-        Finite.Require(replicates, nameof(replicates));
-        Finite.Require(standardErrors, nameof(standardErrors));
+        Finite.RequireComputed([observed, standardError], nameof(observed));
+        Finite.RequireComputed(replicates, nameof(replicates));
+        Finite.RequireComputed(standardErrors, nameof(standardErrors));
         if (replicates.Length != standardErrors.Length || !(standardError > 0) || standardErrors.ContainsAnyInRange(double.MinValue, -double.Epsilon))
             throw new ArgumentException("Each resample needs its standard error, none negative, and the data a positive one.", nameof(standardErrors));
         var pivots = new List<double>(replicates.Length);
@@ -148,6 +148,14 @@ public sealed record BootstrapDistribution
             observed - (standardError * SortedQuantile.At(sorted, 1 - tail, rule)),
             observed - (standardError * SortedQuantile.At(sorted, tail, rule)),
             confidence);
+    }
+
+    private double Scale => Math.Max(Math.Abs(_sorted[0]), Math.Abs(_sorted[^1])) is var largest && largest is > 1e50 or (> 0 and < 1e-100) ? largest : 1;
+
+    private Summary Scaled()
+    {
+        var scale = Scale;
+        return scale == 1 ? Summary.Of(_sorted) : Summary.Of([.. _sorted.Select(value => value / scale)]);
     }
 
     // Resamples of the same values in another order give the same statistic up to rounding.

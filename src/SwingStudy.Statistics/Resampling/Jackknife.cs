@@ -30,7 +30,7 @@ public sealed record Jackknife
     {
         if (values.Length < 2)
             throw new ArgumentException($"At least two rows are left out in turn; got {values.Length}.", nameof(values));
-        Finite.Require(values, nameof(values));
+        Finite.RequireComputed(values, nameof(values));
         return new Jackknife(values.ToArray());
     }
 

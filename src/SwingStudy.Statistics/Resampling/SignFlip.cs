@@ -111,7 +111,7 @@ public static class SignFlip
 
     private static (double Sum, double Spread)? Measure(ReadOnlySpan<double> differences)
     {
-        Finite.Require(differences, nameof(differences));
+        Finite.RequireComputed(differences, nameof(differences));
         if (differences.IsEmpty)
             return null;
         double sum = 0, spread = 0;

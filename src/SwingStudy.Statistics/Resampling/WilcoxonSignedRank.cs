@@ -54,7 +54,7 @@ public static class WilcoxonSignedRank
     /// <param name="zeros">What happens to differences of zero.</param>
     public static RankTest OfDifferences(ReadOnlySpan<double> differences, ZeroDifferences zeros = ZeroDifferences.DroppedBeforeRanking)
     {
-        Finite.Require(differences, nameof(differences));
+        Finite.RequireComputed(differences, nameof(differences));
         var method = zeros == ZeroDifferences.DroppedBeforeRanking ? Method : PrattMethod;
         var sizes = new List<double>();
         var signs = new List<int>();

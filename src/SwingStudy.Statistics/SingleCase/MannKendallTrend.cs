@@ -65,8 +65,8 @@ public sealed record MannKendallTrend
     {
         if (times.Length != values.Length)
             throw new ArgumentException($"Each value needs its time: {values.Length} values, {times.Length} times.", nameof(times));
-        Finite.Require(times, nameof(times));
-        Finite.Require(values, nameof(values));
+        Finite.RequireComputed(times, nameof(times));
+        Finite.RequireComputed(values, nameof(values));
         long s = 0, tiedTimes = 0, tiedValues = 0;
         for (var i = 0; i < values.Length; i++)
         {
@@ -83,7 +83,7 @@ public sealed record MannKendallTrend
         var n = values.Length;
         var pairs = (long)n * (n - 1) / 2;
         var variance = VarianceOf(times, values);
-        var scale = Math.Sqrt(pairs - tiedTimes) * Math.Sqrt(pairs - tiedValues);
+        var scale = Math.Sqrt((double)(pairs - tiedTimes) * (pairs - tiedValues));
         double? plain = variance > 0 ? s / Math.Sqrt(variance) : null;
         double? continuous = variance > 0 ? (s - Math.Sign(s)) / Math.Sqrt(variance) : null;
         var p = TwoSided(continuous);
@@ -94,7 +94,7 @@ public sealed record MannKendallTrend
             Variance = variance,
             TauA = pairs > 0 ? (double)s / pairs : null,
             TauB = scale > 0
-                ? new Estimate { Method = TauBMethod, Value = s / scale, P = p }
+                ? new Estimate { Method = TauBMethod, Value = Math.Clamp(s / scale, -1, 1), P = p }
                 : Estimate.NotDefined(TauBMethod, "needs two different values at two different times at least"),
             ZWithContinuity = continuous,
             ZWithoutContinuity = plain,

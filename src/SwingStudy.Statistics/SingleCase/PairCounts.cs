@@ -21,8 +21,8 @@ public readonly record struct PairCounts(long Improved, long Worse, long Tied)
     /// <exception cref="ArgumentException">A value is not finite.</exception>
     public static PairCounts Of(ReadOnlySpan<double> phaseA, ReadOnlySpan<double> phaseB, Improvement improvement)
     {
-        Finite.Require(phaseA, nameof(phaseA));
-        Finite.Require(phaseB, nameof(phaseB));
+        Finite.RequireComputed(phaseA, nameof(phaseA));
+        Finite.RequireComputed(phaseB, nameof(phaseB));
         long above = 0, below = 0;
         foreach (var a in phaseA)
         {

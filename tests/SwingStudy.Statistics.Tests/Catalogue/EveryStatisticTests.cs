@@ -93,6 +93,7 @@ public class EveryStatisticTests
             Sessions = [.. rows.Select(session)],
             Predictors = [.. rows.Select(i => (double)i)],
             Variances = [.. rows.Select(i => 0.5 + (0.1 * (i % 3)))],
+            Settings = new Dictionary<string, double> { ["resamples"] = 199 },
         };
         return
         [
@@ -101,6 +102,8 @@ public class EveryStatisticTests
             ("subjects by three conditions", Table(i => $"C{i % 3}", i => $"P{i / 3}", i => $"S{i % 3}")),
             ("several subjects in sessions of several values", Table(i => i % 4 < 2 ? "A" : "B", i => $"P{i / 8}", i => $"S{i % 8 / 2}")),
             ("one condition", Table(_ => "A", i => $"P{i / 4}", i => $"S{i % 4}")),
+            ("subjects that change once, each at its own time", Table(i => i % 12 < 5 + (i / 12 % 3) ? "A" : "B", i => $"P{i / 12}", i => $"S{i % 12}")
+                with { Predictors = [.. rows.Select(i => (double)(i % 12))] }),
             ("first condition of one value", Table(i => i == 0 ? "A" : "B", i => $"P{i}", _ => "S1")),
         ];
     }
