@@ -5,6 +5,7 @@ var tasks = new Dictionary<string, Action<string[]>>(StringComparer.Ordinal)
 {
     ["resampling"] = ResamplingTask.Run,
     ["curves"] = CurveTask.Run,
+    ["tables"] = TableTask.Run,
 };
 
 if (args.Length < 2 || !tasks.TryGetValue(args[0], out var task))
