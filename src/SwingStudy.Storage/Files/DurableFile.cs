@@ -5,6 +5,8 @@ namespace SwingStudy.Storage.Files;
 /// <summary>Files that are whole or absent, whatever happens in between.</summary>
 internal static class DurableFile
 {
+    private const string TemporaryEnding = ".tmp";
+
     /// <summary>Writes a file whose name must be new. A crash leaves either the whole file or nothing under that name.</summary>
     /// <returns>False when the name was taken.</returns>
     /// <exception cref="IOException">The file system refuses.</exception>
@@ -76,7 +78,11 @@ internal static class DurableFile
     }
 
     /// <summary>A name that nobody uses, marked as unfinished.</summary>
-    internal static string TemporaryName() => $".{Guid.NewGuid():N}.tmp";
+    internal static string TemporaryName() => $".{Guid.NewGuid():N}{TemporaryEnding}";
+
+    /// <summary>Whether a file is an unfinished one, left by a run that was killed when it is old.</summary>
+    internal static bool IsTemporary(string path) =>
+        Path.GetFileName(path) is var name && name.StartsWith('.') && name.EndsWith(TemporaryEnding, StringComparison.Ordinal);
 
     private static string WriteTemporary(string path, ReadOnlySpan<byte> content)
     {

@@ -77,6 +77,16 @@ public sealed class OriginalStore
         : Directory.EnumerateFiles(_root, "*.bin", SearchOption.AllDirectories).Select(file => Path.GetFileNameWithoutExtension(file))
             .Order(StringComparer.Ordinal).Select(hex => new Sha256(hex));
 
+    /// <summary>Deletes copies that a killed run left unfinished. Take the study's writer lock first.</summary>
+    /// <param name="before">Younger ones stay.</param>
+    public void ClearUnfinished(DateTimeOffset before)
+    {
+        if (!Directory.Exists(_root))
+            return;
+        foreach (var file in Directory.GetFiles(_root).Where(DurableFile.IsTemporary).Where(file => File.GetLastWriteTimeUtc(file) < before.UtcDateTime))
+            File.Delete(file);
+    }
+
     private Outcome<StoredOriginal> Copy(string path)
     {
         var temporary = Path.Combine(_root, DurableFile.TemporaryName());

@@ -11,6 +11,7 @@ public sealed class DeltaTable
 {
     private const int CommitsPerCheckpoint = 10;
     private const int MostAttempts = 100;
+    private static readonly TimeSpan DefaultSafetyAge = TimeSpan.FromDays(7);
     private readonly LogFolder _log;
     private readonly TimeProvider _time;
 
@@ -102,6 +103,15 @@ public sealed class DeltaTable
         return new Problem("table-conflict", new Place(Root), $"other processes committed {MostAttempts} versions meanwhile", "a quiet moment",
             "Run the command again when the others have finished.");
     }
+
+    /// <summary>Deletes files that no version needs: those of runs that were killed before their commit. Take the study's writer lock first.</summary>
+    /// <param name="safetyAge">Younger files stay, since a run may be about to commit them; 7 days when null.</param>
+    /// <param name="keepVersions">When given, only the newest and these versions stay readable, and files that others alone need are deleted
+    /// too once they have been out of the table for the safety age. When null, every version stays readable.</param>
+    /// <returns>Paths of the deleted files.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">A version to keep does not exist.</exception>
+    public IReadOnlyList<string> Vacuum(TimeSpan? safetyAge = null, IReadOnlyCollection<long>? keepVersions = null) =>
+        new Clearing(Root, _log).Clear(_time.GetUtcNow() - (safetyAge ?? DefaultSafetyAge), keepVersions);
 
     private Snapshot At(long? version)
     {

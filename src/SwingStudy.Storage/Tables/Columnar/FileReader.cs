@@ -1,4 +1,5 @@
 using Parquet;
+using Parquet.Meta;
 using Parquet.Schema;
 using SwingStudy.Domain.Tables;
 
@@ -25,6 +26,8 @@ internal sealed class FileReader(TableDefinition shape, TableDefinition table, I
             var fields = Fields(reader.Schema);
             for (var i = 0; i < reader.RowGroupCount; i++)
             {
+                if (!MayHoldRows(reader.Metadata!.RowGroups[i]))
+                    continue;
                 using var group = reader.OpenRowGroupReader(i);
                 var rows = ReadGroup(group, fields, file);
                 if (rows.Count > 0)
@@ -35,6 +38,17 @@ internal sealed class FileReader(TableDefinition shape, TableDefinition table, I
         {
             reader.DisposeAsync().AsTask().GetAwaiter().GetResult();
         }
+    }
+
+    private bool MayHoldRows(RowGroup group)
+    {
+        for (var i = 0; i < ranges.Count; i++)
+        {
+            if (!GroupBounds.MayHold(group, _rangeColumns[i].Kind, ranges[i]))
+                return false;
+        }
+
+        return true;
     }
 
     /// <summary>Fields by which the library decodes the file's columns: those under which they were encoded.</summary>
