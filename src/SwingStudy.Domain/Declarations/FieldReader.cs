@@ -19,7 +19,7 @@ internal sealed class FieldReader(IReadOnlyCollection<string> fileGroups)
             Scale = map.OptionalNumber("scale") ?? 1,
             Offset = map.OptionalNumber("offset") ?? 0,
             Negate = map.OptionalFlag("negate") ?? false,
-            Decimal = Character(map, "decimal"),
+            Decimal = DecimalSign(map),
             Missing = map.Texts("missing"),
             Words = map.Pairs("words"),
         };
@@ -46,6 +46,9 @@ internal sealed class FieldReader(IReadOnlyCollection<string> fileGroups)
         map.Done();
         return field;
     }
+
+    /// <summary>The decimal sign under the key <c>decimal</c>, or null.</summary>
+    public static char? DecimalSign(YamlMap map) => map.OptionalWordOf("decimal", [".", ","])?[0];
 
     /// <summary>One character under a key, or null.</summary>
     public static char? Character(YamlMap map, string key)

@@ -15,14 +15,12 @@ internal static class MappingParts
         {
             Encoding = map.OptionalText("encoding"),
             Delimiter = FieldReader.Character(map, "delimiter"),
-            Decimal = FieldReader.Character(map, "decimal"),
+            Decimal = FieldReader.DecimalSign(map),
             Thousands = FieldReader.Character(map, "thousands"),
         };
         map.Done();
         if (text.Encoding is { } name && !IsEncoding(name))
             map.Note(DeclarationMessages.EncodingUnknown(map.PlaceOf("encoding"), name));
-        if (text.Decimal is { } sign and not ('.' or ','))
-            map.Note(Messages.WordUnknown(map.PlaceOf("decimal"), "decimal", sign.ToString(), [".", ","]));
         if (text.Decimal is not null && text.Decimal == text.Thousands)
         {
             map.Note(DeclarationMessages.Inconsistent(

@@ -154,7 +154,7 @@ public sealed class MappingReaderTests : IDisposable
             .Replace("rows: swings", "rows: swing")
             .Replace("decimal: ','", "decimal: ';;'"));
 
-        Assert.Equal([(4, "value-word"), (7, "value-character"), (27, "variable-unknown")], problems.Select(problem => (problem.Place.Row!.Value, problem.Code)));
+        Assert.Equal([(4, "value-word"), (7, "value-word"), (27, "variable-unknown")], problems.Select(problem => (problem.Place.Row!.Value, problem.Code)));
     }
 
     [Fact]

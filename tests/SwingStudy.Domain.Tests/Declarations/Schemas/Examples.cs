@@ -85,6 +85,7 @@ public static class Examples
         ("format: dd.MM.yyyy HH:mm:ss", "format: DD.MM.YYYY"),
         ("scale: 1", "scale: '1'"),
         ("scale: 1", "scael: 1"),
+        ("scale: 1", "decimal: ';'"),
         ("words: { Gras: turf }", "words: { Gras: 1 }"),
         ("not_data:", "window: { from_s: -1, to_s: 0 }\nnot_data:"),
         ("not_data:", "phase: { column: Phase }\nnot_data:"),
