@@ -80,8 +80,10 @@ internal static class DecideCommand
         var hash = new Argument<string>("original") { Description = "Hash of a held file, or its first digits, as 'status' shows it." };
         var take = new Option<bool>("--take") { Description = "Take it: its values replace those that differ." };
         var leave = new Option<bool>("--leave") { Description = "Leave it out for good." };
+        var times = new Option<string?>("--times") { Description = "Where local times of the file occur twice (summer time ends): which are meant." };
+        times.AcceptOnlyFromAmong("earlier", "later");
         var reason = Reason();
-        var command = new Command("file", "What shall become of a held file.") { hash, take, leave, reason };
+        var command = new Command("file", "What shall become of a held file.") { hash, take, leave, times, reason };
         runner.BindWriting(command, (parsed, context, study) =>
         {
             if (string.IsNullOrWhiteSpace(parsed.GetValue(reason)))
@@ -95,11 +97,13 @@ internal static class DecideCommand
                     "'swingstudy status' shows the held files with their hashes.");
             }
 
-            return Store(context, study, parsed.GetValue(take) ? "include" : "exclude", JsonSerializer.Serialize(new { file = held[0].Hash.ToString() }), parsed.GetValue(reason)!,
+            return Store(context, study, parsed.GetValue(take) ? "include" : "exclude", Subject(held[0].Hash.ToString(), parsed.GetValue(times)), parsed.GetValue(reason)!,
                 "'swingstudy ingest' follows the decision.");
         });
         return command;
     }
+
+    private static string Subject(string file, string? times) => JsonSerializer.Serialize(times is null ? new { file } : (object)new { file, times });
 
     private static bool Exists(OpenedStudy study, string swing)
     {

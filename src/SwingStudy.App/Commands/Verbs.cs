@@ -31,6 +31,8 @@ internal static class Verbs
             DecideCommand.Create(runner),
             QueryCommand.Create(runner),
             AuditCommand.Create(runner),
+            ExportCommand.Create(runner),
+            ReleaseCommand.Create(runner),
             CalcCommand.Create(runner),
         };
         return root;
