@@ -1,8 +1,11 @@
 using System.CommandLine;
 using System.Globalization;
+using System.Text.Json;
 using Spectre.Console;
 using SwingStudy.App.Studies;
 using SwingStudy.App.Terminal;
+using SwingStudy.Domain.Codebooks;
+using SwingStudy.Domain.Declarations;
 using SwingStudy.Domain.Variables;
 
 namespace SwingStudy.App.Commands;
@@ -14,6 +17,8 @@ internal static class DictionaryCommand
     {
         Check(runner),
         Show(runner),
+        Diff(runner),
+        Codebook(runner),
     };
 
     private static Command Check(CommandRunner runner)
@@ -47,6 +52,49 @@ internal static class DictionaryCommand
                 ? CommandResult.Done(variable, console => Write(console, variable))
                 : CommandResult.Failed(ExitCode.InvalidInput, "variable-unknown", wanted, "no variable of that name", "a variable of the dictionary",
                     "'swingstudy dictionary show' lists them.");
+        });
+        return command;
+    }
+
+    private static Command Diff(CommandRunner runner)
+    {
+        var before = new Argument<string>("before") { Description = "Folder of the earlier dictionary." };
+        var after = new Argument<string?>("after") { Description = "Folder of the later one (default: the study's, else the shipped one).", Arity = ArgumentArity.ZeroOrOne };
+        var command = new Command("diff", "What changed between two dictionaries, and whether it breaks what was computed under the earlier one.") { before, after };
+        runner.Bind(command, (parsed, context) =>
+        {
+            if (!DictionaryReader.Read(parsed.GetValue(before)!).Succeeded(out var earlier, out var problems)
+                || !DeclarationPlaces.Dictionary(context.Folder, parsed.GetValue(after)).Succeeded(out var later, out problems))
+                return CommandResult.Failed(ExitCode.InvalidInput, problems);
+            var diff = DictionaryDiff.Between(earlier, later);
+            return new CommandResult(
+                diff.VersionFits ? ExitCode.Done : ExitCode.NeedsPerson,
+                new { from = diff.From.ToString(), to = diff.To.ToString(), diff.Weight, diff.Breaks, least_version = diff.LeastVersion.ToString(), diff.VersionFits, diff.Changes },
+                console =>
+                {
+                    foreach (var change in diff.Changes)
+                        console.MarkupLineInterpolated($"{change.Weight.ToString().ToLowerInvariant(),-6} {change.ToString()}");
+                    console.MarkupLineInterpolated($"{diff.Changes.Count} changes from {diff.From.ToString()} to {diff.To.ToString()}{(diff.Breaks ? "; they break what was computed under the earlier one" : "")}.");
+                    if (!diff.VersionFits)
+                        console.MarkupLineInterpolated($"The version must be at least {diff.LeastVersion.ToString()}: correct it in dictionary.yaml.");
+                });
+        });
+        return command;
+    }
+
+    private static Command Codebook(CommandRunner runner)
+    {
+        var format = new Option<string>("--format") { Description = "markdown, or table-schema (Frictionless Table Schema, JSON).", DefaultValueFactory = _ => "markdown" };
+        format.AcceptOnlyFromAmong("markdown", "table-schema");
+        var command = new Command("codebook", "The dictionary for people (Markdown) or programs (Table Schema), on standard output.") { format };
+        runner.Bind(command, (parsed, context) =>
+        {
+            var read = DeclarationPlaces.Dictionary(context.Folder, null);
+            if (!read.Succeeded(out var dictionary))
+                return CommandResult.Failed(ExitCode.InvalidInput, read.Problems);
+            var schema = TableSchemaCodebook.Write(dictionary);
+            var text = parsed.GetValue(format) == "markdown" ? MarkdownCodebook.Write(dictionary) : schema;
+            return CommandResult.Done(JsonSerializer.Deserialize<JsonElement>(schema), console => console.Profile.Out.Writer.Write(text));
         });
         return command;
     }

@@ -2,6 +2,7 @@ using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Nodes;
 using NodaTime;
+using SwingStudy.Domain.Codebooks;
 using SwingStudy.Domain.Tables;
 using SwingStudy.Domain.Variables;
 
@@ -68,25 +69,20 @@ internal static class DataPackage
         ["missingValues"] = new JsonArray(""),
     };
 
-    private static JsonObject Field(ColumnDefinition column, VariableDictionary dictionary)
+    /// <summary>A variable of the dictionary is described as the codebook describes it; other columns by what the table says of them.</summary>
+    private static JsonNode Field(ColumnDefinition column, VariableDictionary dictionary)
     {
+        if (dictionary.TryGet(column.Name, out var variable))
+        {
+            using var stream = new MemoryStream();
+            using (var json = new Utf8JsonWriter(stream))
+                TableSchemaCodebook.WriteField(json, variable);
+            return JsonNode.Parse(stream.ToArray())!;
+        }
+
         var field = new JsonObject { ["name"] = column.Name, ["type"] = FieldType(column.Kind), ["title"] = column.Title };
-        if (column.Kind == ColumnKind.Instant)
-            field["format"] = "default";
         if (column.Unit is { } unit)
             field["unit"] = unit;
-        if (!dictionary.TryGet(column.Name, out var variable))
-            return field;
-        field["description"] = variable.Description;
-        var constraints = new JsonObject();
-        if (variable.Minimum is { } minimum)
-            constraints["minimum"] = minimum;
-        if (variable.Maximum is { } maximum)
-            constraints["maximum"] = maximum;
-        if (variable.Words.Count > 0)
-            constraints["enum"] = new JsonArray([.. variable.Words.Select(word => JsonValue.Create(word))]);
-        if (constraints.Count > 0)
-            field["constraints"] = constraints;
         return field;
     }
 
