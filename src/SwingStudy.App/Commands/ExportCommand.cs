@@ -1,6 +1,5 @@
 using System.CommandLine;
 using System.Globalization;
-using System.Text.Json;
 using NodaTime;
 using Spectre.Console;
 using SwingStudy.App.Studies;
