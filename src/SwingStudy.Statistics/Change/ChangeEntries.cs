@@ -32,6 +32,7 @@ internal static class ChangeEntries
                 "session-df: degrees of freedom behind session-sd (default 10)",
                 "swing-sd: the study's standard deviation between swings (default unknown)",
                 "swing-df: degrees of freedom behind swing-sd (default 10)",
+                "lag-1: the study's correlation of neighbouring swings (default unknown)",
             ],
             Computation = Judge,
         },
@@ -51,6 +52,7 @@ internal static class ChangeEntries
             SessionDegreesOfFreedom = input.Setting("session-df", 10),
             SwingStandardDeviation = input.Settings.TryGetValue("swing-sd", out var swing) ? swing : null,
             SwingDegreesOfFreedom = input.Setting("swing-df", 10),
+            Lag1 = input.Settings.TryGetValue("lag-1", out var lag) ? lag : null,
         };
         var data = ChangeData.Of([.. input.Values], TidyInput.Index(input.Sessions!), conditions);
         return HonestChangeRule.Judge(data, noise, input.Setting("smallest-worthwhile", 0), input.Confidence).Estimate;

@@ -30,7 +30,7 @@ internal sealed record ChangeNoise
 
     public static ChangeNoise Of(ChangeData data, StudyNoise noise)
     {
-        var dependence = SerialDependence.Of([.. data.Sessions]);
+        var dependence = SerialDependence.Of([.. data.Sessions], noise.Lag1);
         var (swing, swingDf) = SwingNoise(data, noise, dependence);
         var (m1, m2) = (data.Before.Count, data.After.Count);
         var a = (1.0 / m1) + (1.0 / m2);
@@ -39,11 +39,11 @@ internal sealed record ChangeNoise
             ? (HonestChangeRule.SessionMeans(data.Before).SumOfSquares + HonestChangeRule.SessionMeans(data.After).SumOfSquares) / ownDf
             : (double?)null;
 
-        // Swing part of SE² and of E S², both per unit of σ_e².
+        // Swing part of SE² and of E S² (or, without own degrees of freedom, of a typical session mean), both per unit of σ_e².
         var part = MeanInverse(data.Before, dependence) / m1 + (MeanInverse(data.After, dependence) / m2);
         var inMeans = ownDf > 0
             ? (((m1 - 1) * MeanInverse(data.Before, dependence)) + ((m2 - 1) * MeanInverse(data.After, dependence))) / ownDf
-            : 0;
+            : part / a;
 
         // The study's session variance has the swing noise taken out: without a swing variance to add it is of no use.
         var pooled = noise.SessionStandardDeviation is { } s && swing is not null ? s * s : (double?)null;
@@ -65,8 +65,8 @@ internal sealed record ChangeNoise
         Span<(double Term, double Df)> terms =
         [
             (a * share * (own ?? 0), ownDf),
-            (a * (1 - share) * (pooled ?? 0), pooledDf),
-            ((part - (a * share * inMeans)) * (swing ?? 0), swingDf),
+            (a * (1 - share) * ((pooled ?? 0) + (inMeans * (swing ?? 0))), pooledDf),
+            ((part - (a * inMeans)) * (swing ?? 0), swingDf),
         ];
         return WithTerms(known, terms, ownDf + pooledDf);
     }
@@ -81,7 +81,7 @@ internal sealed record ChangeNoise
                 spread += term * term / df;
         }
 
-        // Sessions of unequal length may leave a slightly negative swing term; never less than what own sessions show.
+        // Sessions of unequal length may leave a slightly negative last term, which shall not make the answer surer.
         variance = Math.Max(variance, terms[0].Term + terms[1].Term);
         var satterthwaite = spread > 0 ? variance * variance / spread : leastDf;
         return known with { Variance = variance, DegreesOfFreedom = satterthwaite };

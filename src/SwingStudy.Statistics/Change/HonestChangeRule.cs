@@ -12,9 +12,9 @@ namespace SwingStudy.Statistics.Change;
 /// <list type="bullet">
 /// <item>the player's own sessions give S², the pooled variance of session means within phases, ν = m₁ + m₂ − 2, with E S² = σ_s² + w;</item>
 /// <item>the study gives σ_s² with its degrees of freedom ν_s; both are weighted by theirs, f = ν/(ν + ν_s);</item>
-/// <item>SE² = A f S² + A (1 − f) σ_s² + (swing part of both phases − A f w). With own sessions of equal length alone this is the t test on session
-/// means, exact under any serial dependence;</item>
-/// <item>degrees of freedom by Satterthwaite from those of S², σ_s² and σ_e².</item>
+/// <item>SE² = A f S² + A (1 − f)(σ_s² + w) + (swing part of both phases − A w). With own sessions of equal length alone this is the t test on
+/// session means, exact under any serial dependence;</item>
+/// <item>degrees of freedom by Satterthwaite from those of S² (ν), of σ_s² + w (ν_s) and of σ_e².</item>
 /// </list>
 /// Swings never count as independent evidence of a change between days: with one session in a phase and no σ_s² from the study the result
 /// says 'cannot tell'. Sources: Searle (1971), Linear Models, ch. 11; Satterthwaite (1946), Biometrics Bulletin 2:110–114.

@@ -6,8 +6,9 @@ namespace SwingStudy.Statistics.Change;
 /// <summary>How much neighbouring swings of one session resemble each other, and how many independent swings that leaves.</summary>
 /// <remarks>
 /// First-order autoregression within sessions. ρ is found by moments: the pooled ratio Σ d_t d_{t+1} / Σ d_t² of deviations from session
-/// means is set equal to its expectation under ρ, which removes the bias toward −1/k of short sessions. It is then shrunk toward 0 by
-/// τ²/(τ² + 1/pairs) with τ = 0.3, and never taken below 0: dependence shall not make a change look surer than independent swings would.
+/// means is set equal to its expectation under ρ, which removes the bias toward −1/k of short sessions. It is then shrunk toward what the study
+/// knows (0 when nothing) by τ²/(τ² + 1/pairs) with τ = 0.3, and never taken below 0: dependence shall not make a change look surer than
+/// independent swings would.
 /// The mean of k swings has variance σ² V(k)/k with V = 1 + 2 Σ (1 − j/k) ρ^j, so that k/V swings count.
 /// Source: Zieba (2010), Metrology and Measurement Systems 17:3–16, for V; the shrinkage is this program's choice.
 /// </remarks>
@@ -28,9 +29,12 @@ public sealed record SerialDependence(double? Lag1, double Shrunk)
     /// <summary>k/V(k): how many independent swings k dependent ones are worth.</summary>
     public double EffectiveCount(int k) => k / Inflation(k);
 
-    /// <summary>Estimates ρ from the sessions of one player.</summary>
-    internal static SerialDependence Of(IReadOnlyList<double[]> sessions)
+    /// <summary>Estimates ρ from sessions, each with its swings in time order, all finite.</summary>
+    /// <param name="sessions">Of one player, or of all players of a study to learn its <see cref="Lag1"/>.</param>
+    /// <param name="expected">The ρ that the study expects, toward which the estimate is shrunk; null for 0.</param>
+    public static SerialDependence Of(IReadOnlyList<double[]> sessions, double? expected = null)
     {
+        var prior = Math.Clamp(expected ?? 0, 0, Highest);
         var (products, squares) = (new CompensatedSum(), new CompensatedSum());
         var pairs = 0;
         foreach (var session in sessions.Where(s => s.Length > 2))
@@ -43,13 +47,13 @@ public sealed record SerialDependence(double? Lag1, double Shrunk)
         }
 
         if (pairs < LeastPairs || !(squares.Value > 0))
-            return None;
-        var lengths = sessions.Where(s => s.Length > 2).Select(s => s.Length).ToArray();
+            return new SerialDependence(null, prior);
+        var lengths = sessions.Where(s => s.Length > 2).CountBy(s => s.Length).ToArray();
         var observed = products.Value / squares.Value;
         double Excess(double rho) => ExpectedRatio(lengths, rho) - observed;
         var estimate = Excess(-Highest) >= 0 ? -Highest : Excess(Highest) <= 0 ? Highest : BracketedRoot.Solve(Excess, -Highest, Highest);
         var weight = PriorStandardDeviation * PriorStandardDeviation / ((PriorStandardDeviation * PriorStandardDeviation) + (1.0 / pairs));
-        return new SerialDependence(estimate, Math.Max(0, weight * estimate));
+        return new SerialDependence(estimate, Math.Max(0, (weight * estimate) + ((1 - weight) * prior)));
     }
 
     private static double Deviation(double x, Summary summary) => x - summary.Origin - summary.MeanAboveOrigin;
@@ -68,10 +72,10 @@ public sealed record SerialDependence(double? Lag1, double Shrunk)
     }
 
     /// <summary>E Σ d_t d_{t+1} / E Σ d_t², d the deviations from session means, under correlations ρ^|i − j|.</summary>
-    private static double ExpectedRatio(int[] lengths, double rho)
+    private static double ExpectedRatio(KeyValuePair<int, int>[] lengths, double rho)
     {
         double products = 0, squares = 0;
-        foreach (var k in lengths)
+        foreach (var (k, count) in lengths)
         {
             // Row means of the correlation matrix: c_i = Σ_j ρ^|i−j| / k; grand mean c = V/k.
             var powers = new double[k];
@@ -86,9 +90,9 @@ public sealed record SerialDependence(double? Lag1, double Shrunk)
             }
 
             var grand = rows.Average();
-            squares += k * (1 - grand);
+            squares += count * k * (1 - grand);
             for (var i = 1; i < k; i++)
-                products += rho - rows[i - 1] - rows[i] + grand;
+                products += count * (rho - rows[i - 1] - rows[i] + grand);
         }
 
         return products / squares;

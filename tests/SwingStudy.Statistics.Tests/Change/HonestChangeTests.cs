@@ -56,8 +56,7 @@ public class HonestChangeTests
         var alternating = Enumerable.Range(0, 10).Select(i => (i % 2 == 0 ? 0.9 : -0.9) * Math.Sqrt(9 / 10.0)).ToArray();
         var change = HonestChangeRule.Judge(new ChangeData([alternating, alternating, alternating], [alternating, alternating, alternating], 0), noise);
 
-        // A little above: the swing variance still rests on 54 degrees of freedom, so t is 1.962 instead of 1.960.
-        Assert.InRange(change.SmallestDetectableChange!.Value, 0.9209, 0.9225);
+        Assert.Equal(0.921, change.SmallestDetectableChange!.Value, 3);
     }
 
     [Fact]
@@ -114,6 +113,37 @@ public class HonestChangeTests
     {
         var alternating = Enumerable.Range(0, 30).Select(i => i % 2 == 0 ? 1.0 : -1.0).ToArray();
         Assert.Equal(0, SerialDependence.Of([alternating, alternating]).Shrunk);
+    }
+
+    [Fact]
+    public void TheStudysNoiseIsPooledWithinPlayerAndPhase()
+    {
+        // By hand: session means 1, 3 and 12, 12 in two phases, S² = (2 + 0)/2 = 1; swings ±1 in four sessions of two, σ_e² = 8/4 = 2, so σ_s² = 1 − 2/2 = 0.
+        var noise = StudyNoise.Pool([[[0, 2], [2, 4]], [[11, 13], [11, 13]]]);
+        Assert.Equal(Math.Sqrt(2), noise.SwingStandardDeviation!.Value, 12);
+        Assert.Equal(4, noise.SwingDegreesOfFreedom);
+        Assert.Equal(0, noise.SessionStandardDeviation!.Value, 12);
+        Assert.Equal(2, noise.SessionDegreesOfFreedom);
+
+        // With means 0 and 4 instead: S² = (8 + 0)/2 = 4, σ_s² = 3.
+        Assert.Equal(Math.Sqrt(3), StudyNoise.Pool([[[-1, 1], [3, 5]], [[11, 13], [11, 13]]]).SessionStandardDeviation!.Value, 12);
+    }
+
+    [Fact]
+    public void WhatNobodyRepeatedStaysUnknown()
+    {
+        var noise = StudyNoise.Pool([[[1]], [[2]]]);
+        Assert.Null(noise.SessionStandardDeviation);
+        Assert.Null(noise.SwingStandardDeviation);
+        Assert.Null(noise.Lag1);
+    }
+
+    [Fact]
+    public void AStudysDependenceGuidesAPlayerWithFewSwings()
+    {
+        double[][] few = [[1, 2, 3]];
+        Assert.Equal(0.4, SerialDependence.Of(few, 0.4).Shrunk);
+        Assert.Equal(0, SerialDependence.Of(few).Shrunk);
     }
 
     [Fact]
