@@ -80,6 +80,10 @@ public static class StudyTables
         .. VariablesExcept(dictionary, ["club", "ball", "surface"]),
     ], ByParticipant);
 
+    /// <summary>Values of swings before screening: swings without the decision whether they count.</summary>
+    public static TableDefinition Measures(VariableDictionary dictionary) =>
+        new("measures", "the values of one swing before screening", [.. Swings(dictionary).Columns.Where(column => column.Name != "included")], ByParticipant);
+
     /// <summary>Events within swings.</summary>
     public static TableDefinition SwingEvents { get; } = new("swing_events", "one event in a swing",
     [
@@ -102,6 +106,19 @@ public static class StudyTables
         new("action", ColumnKind.Text, "keep, exclude-value or exclude-swing"),
         new("detail", ColumnKind.Text, "What was found, with the value"),
         new("decided_by", ColumnKind.Text, "rule, or the person who decided"),
+    ], ByParticipant);
+
+    /// <summary>Each player's noise: what the pooled variances of the study are summed from.</summary>
+    public static TableDefinition Noise { get; } = new("noise", "the scatter of one outcome of one player within phases",
+    [
+        new("participant", ColumnKind.Text, "Participant"),
+        new("outcome", ColumnKind.Text, "Outcome"),
+        new("swings", ColumnKind.Integer, "Swings that count"),
+        new("sessions", ColumnKind.Integer, "Sessions"),
+        new("phases", ColumnKind.Integer, "Phases"),
+        new("session_ss", ColumnKind.Number, "Sum of squares of sessions within phases"),
+        new("swing_ss", ColumnKind.Number, "Sum of squares of swings within sessions"),
+        new("square_counts", ColumnKind.Number, "Sum over phases of the squared swings of each session over the swings of the phase"),
     ], ByParticipant);
 
     /// <summary>Effects per player and contrast.</summary>
@@ -133,6 +150,7 @@ public static class StudyTables
         new("ci_high", ColumnKind.Number, "Upper limit"),
         new("n", ColumnKind.Integer, "Players"),
         new("k", ColumnKind.Integer, "Measurements a player"),
+        new("df", ColumnKind.Number, "Degrees of freedom"),
         new("unit", ColumnKind.Text, "UCUM unit of the estimate"),
         new("method", ColumnKind.Text, "Method"),
         new("undefined", ColumnKind.Text, "Why there is no estimate"),
@@ -172,7 +190,7 @@ public static class StudyTables
 
     /// <summary>All tables, in the order in which the stages write them.</summary>
     public static IReadOnlyList<TableDefinition> All(VariableDictionary dictionary) =>
-        [Captures(dictionary), Curves, Rejects, Links, Swings(dictionary), SwingEvents, Flags, Effects, Reliability, Agreement, Findings];
+        [Captures(dictionary), Curves, Rejects, Links, Measures(dictionary), Swings(dictionary), SwingEvents, Flags, Noise, Effects, Reliability, Agreement, Findings];
 
     private static ColumnDefinition[] EstimateColumns =>
     [
