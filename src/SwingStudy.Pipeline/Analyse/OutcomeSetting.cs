@@ -1,0 +1,56 @@
+using SwingStudy.Domain.Identifiers;
+using SwingStudy.Domain.Protocols;
+using SwingStudy.Domain.Studies;
+using SwingStudy.Domain.Variables;
+
+namespace SwingStudy.Pipeline.Analyse;
+
+/// <summary>What the analysis knows of an outcome: its plan and its definition.</summary>
+/// <param name="Name">Name of the variable.</param>
+/// <param name="Title">What a person calls it.</param>
+/// <param name="Unit">UCUM code of its canonical unit; null without unit.</param>
+/// <param name="DisplayUnit">UCUM code of the unit shown to people.</param>
+/// <param name="Scale">Scale of measurement.</param>
+/// <param name="Better">Which direction is an improvement.</param>
+/// <param name="Target">The value to come near to, canonical unit.</param>
+/// <param name="Role">What it is for.</param>
+/// <param name="Worthwhile">Smallest worthwhile change, canonical unit; null where nobody could say.</param>
+/// <param name="Contrasts">Planned contrasts of this outcome.</param>
+/// <param name="IsNumeric">Whether its values are numbers.</param>
+internal sealed record OutcomeSetting(
+    string Name,
+    string Title,
+    string? Unit,
+    string? DisplayUnit,
+    MeasurementScale Scale,
+    Better Better,
+    double? Target,
+    string Role,
+    double? Worthwhile,
+    IReadOnlyList<string> Contrasts,
+    bool IsNumeric)
+{
+    /// <summary>The outcomes of the protocol, in its order.</summary>
+    public static IReadOnlyList<OutcomeSetting> Of(StudySetup setup) =>
+    [
+        .. setup.Protocol.Outcomes.Select(outcome => (Outcome: outcome, Variable: setup.Dictionary[outcome.Variable])).Select(pair => new OutcomeSetting(
+            pair.Variable.Name,
+            pair.Variable.Title,
+            pair.Variable.Unit,
+            pair.Variable.ShownUnit,
+            pair.Variable.Scale,
+            pair.Variable.Better,
+            pair.Variable.Target,
+            Word.Of(pair.Outcome.Role),
+            pair.Outcome.SmallestWorthwhile?.Amount,
+            pair.Outcome.Contrasts.Count > 0 ? pair.Outcome.Contrasts : [.. setup.Protocol.Contrasts.Select(contrast => contrast.Name)],
+            pair.Variable.Type is VariableType.Number or VariableType.Integer)),
+    ];
+
+    /// <summary>Columns of <c>swings</c> that hold outcomes with numbers.</summary>
+    public static IEnumerable<string> Columns(IEnumerable<OutcomeSetting> outcomes) =>
+        outcomes.Where(outcome => outcome.IsNumeric).Select(outcome => outcome.Name).Distinct(StringComparer.Ordinal);
+
+    /// <summary>Whether the role is that of a primary outcome.</summary>
+    public bool IsPrimary => Role == Word.Of(OutcomeRole.Primary);
+}

@@ -1,0 +1,32 @@
+namespace SwingStudy.Pipeline.Link;
+
+/// <summary>Words of the <c>method</c> column of links: how a capture was linked, or why it was not.</summary>
+public static class LinkMethods
+{
+    /// <summary>The capture is the swing: it comes from the source that gives the session its swings.</summary>
+    public const string Skeleton = "session";
+
+    /// <summary>Matched by time after the clock offset between two devices was found.</summary>
+    public const string Time = "time";
+
+    /// <summary>A moment within the window of time around the swing.</summary>
+    public const string Window = "window";
+
+    /// <summary>A person said which swing it belongs to, or that it belongs to none.</summary>
+    public const string Decision = "decision";
+
+    /// <summary>A newer revision of the same record stands for it.</summary>
+    public const string Replaced = "replaced";
+
+    /// <summary>No session of the player covers its time.</summary>
+    public const string NoSession = "no-session";
+
+    /// <summary>No swing of the session has a matching time: the other device missed the swing, or this one triggered falsely.</summary>
+    public const string MissedOrFalse = "missed-or-false";
+
+    /// <summary>The clocks fit each other in more than one way; a person has to decide.</summary>
+    public const string LowConfidence = "low-confidence";
+
+    /// <summary>A moment that belongs to no swing.</summary>
+    public const string OutsideWindow = "outside-window";
+}

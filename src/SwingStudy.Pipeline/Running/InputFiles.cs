@@ -1,0 +1,109 @@
+using SwingStudy.Domain.Tables;
+using SwingStudy.Storage.Tables;
+
+namespace SwingStudy.Pipeline.Running;
+
+/// <summary>The files of a stage's inputs at the versions with which its run began, and which of them concern a unit.</summary>
+internal sealed class InputFiles
+{
+    private readonly BoundStage _stage;
+    private readonly DeltaTable[] _tables;
+    private readonly ILookup<string, DataFile>[] _byParticipant;
+    private readonly ILookup<string, DataFile>[] _byUnit;
+    private readonly IReadOnlyList<DataFile>[] _all;
+    private readonly ILookup<string, string> _originalsOf;
+    private readonly Dictionary<string, FileTimes> _times = new(StringComparer.Ordinal);
+
+    public InputFiles(BoundStage stage, TableStore store)
+    {
+        _stage = stage;
+        _tables = [.. stage.Inputs.Select(input => store.Table(input.Table))];
+        Versions = stage.Inputs.Select((input, i) => (input.Table.Name, Version: _tables[i].CurrentVersion))
+            .ToDictionary(pair => pair.Name, pair => pair.Version, StringComparer.Ordinal);
+        _all = [.. _tables.Select(table => table.Files())];
+        _byParticipant = [.. _all.Select(files => files.ToLookup(file => file.Partition ?? "", StringComparer.Ordinal))];
+        _byUnit = [.. _all.Select(files => files.ToLookup(file => file.Unit, StringComparer.Ordinal))];
+        var captures = stage.Inputs.Any(input => input.Slice == Slice.SameOriginals) ? store.Existing("captures")?.Files() ?? [] : [];
+        _originalsOf = captures.ToLookup(file => file.Partition ?? "", file => file.Unit, StringComparer.Ordinal);
+        for (var i = 0; i < _all.Length; i++)
+        {
+            if (stage.Inputs[i].Slice == Slice.SameTime)
+            {
+                foreach (var file in _all[i])
+                    _times[file.Path] = FileTimes.Of(file);
+            }
+        }
+    }
+
+    /// <summary>Version of each input table.</summary>
+    public IReadOnlyDictionary<string, long> Versions { get; }
+
+    /// <summary>Players with rows in an input table.</summary>
+    public IEnumerable<string> Participants =>
+        _byParticipant.SelectMany(files => files.Select(group => group.Key)).Where(participant => participant.Length > 0);
+
+    /// <summary>For each input, the files that concern a unit, ordered by path.</summary>
+    public IReadOnlyList<DataFile>[] For(WorkUnit unit)
+    {
+        var files = new IReadOnlyList<DataFile>[_tables.Length];
+        for (var i = 0; i < files.Length; i++)
+        {
+            var own = _byParticipant[i][unit.Participant ?? ""];
+            files[i] = _stage.Inputs[i].Slice switch
+            {
+                Slice.SameTime => [.. own.Where(file => unit.Touches(_times[file.Path]))],
+                Slice.SameUnit => [.. _byUnit[i][unit.Name]],
+                Slice.SameParticipant => [.. own],
+                Slice.SameOriginals => [.. _originalsOf[unit.Participant ?? ""].Distinct().Order(StringComparer.Ordinal).SelectMany(original => _byUnit[i][original])],
+                Slice.WholeTable => _all[i],
+                var slice => throw new InvalidOperationException($"Unknown slice {slice}."),
+            };
+        }
+
+        return files;
+    }
+
+    /// <summary>The rows of a unit; files that neighbouring units share are read once and kept in <paramref name="kept"/>.</summary>
+    public IReadOnlyDictionary<string, RowSet> Read(WorkUnit unit, IReadOnlyList<DataFile>[] files, Dictionary<string, RowSet> kept)
+    {
+        var rows = new Dictionary<string, RowSet>(StringComparer.Ordinal);
+        for (var i = 0; i < files.Length; i++)
+        {
+            var input = _stage.Inputs[i];
+            var sets = new List<RowSet>(files[i].Count);
+            foreach (var file in files[i])
+            {
+                var all = input.Slice == Slice.SameTime ? Kept(i, file, kept) : ReadFile(i, file);
+                sets.Add(input.Slice == Slice.SameTime ? Within(unit, all) : all);
+            }
+
+            rows[input.Table.Name] = JoinedRows.Of(input.Shape, [.. sets.Where(set => set.Count > 0)]);
+        }
+
+        return rows;
+    }
+
+    private static RowSet Within(WorkUnit unit, RowSet rows)
+    {
+        var struck = rows.Instants("struck_at");
+        var own = new List<int>();
+        for (var i = 0; i < struck.Length; i++)
+        {
+            if (unit.Owns(struck[i]))
+                own.Add(i);
+        }
+
+        return own.Count == rows.Count ? rows : rows.Select(System.Runtime.InteropServices.CollectionsMarshal.AsSpan(own));
+    }
+
+    private RowSet Kept(int input, DataFile file, Dictionary<string, RowSet> kept)
+    {
+        var key = $"{input}/{file.Path}";
+        if (!kept.TryGetValue(key, out var rows))
+            kept[key] = rows = ReadFile(input, file);
+        return rows;
+    }
+
+    private RowSet ReadFile(int input, DataFile file) =>
+        JoinedRows.Of(_stage.Inputs[input].Shape, [.. _tables[input].ReadFiles([file], _stage.Inputs[input].Columns)]);
+}

@@ -1,0 +1,49 @@
+using System.Text.Json;
+using SwingStudy.Domain.Problems;
+using SwingStudy.Domain.Studies;
+using SwingStudy.Storage.Registry;
+
+namespace SwingStudy.Pipeline.Running;
+
+/// <summary>Brings the tables of a study up to date with its captures, registry and declarations.</summary>
+/// <remarks>The caller holds the study's writer lock.</remarks>
+/// <param name="stages">Stages in an order in which each comes after those whose tables it reads; <see cref="Stages.All"/> for a study.</param>
+/// <param name="time">The clock for logs and records; nothing in a table depends on it.</param>
+public sealed class PipelineRunner(IReadOnlyList<Stage> stages, TimeProvider? time = null)
+{
+    private readonly TimeProvider _time = time ?? TimeProvider.System;
+
+    /// <summary>Brings all stages up to date, or what <paramref name="request"/> names.</summary>
+    /// <returns>What was done; or the problem <c>stage-unknown</c>, or what stood against a commit.</returns>
+    public Outcome<RunReport> BringUpToDate(StudySetup setup, StudyRegistry registry, RunRequest request)
+    {
+        var asked = stages.Where(stage => request.Stage is null || stage.Declaration.Name == request.Stage).ToList();
+        if (asked.Count == 0)
+        {
+            return new Problem("stage-unknown", new Place("--stage"), $"'{request.Stage}' is no stage",
+                string.Join(", ", stages.Select(stage => stage.Declaration.Name)), "Name one of these, or leave --stage out to run all.");
+        }
+
+        var runId = Guid.CreateVersion7(_time.GetUtcNow()).ToString();
+        var runner = new StageRunner(setup, registry, _time, runId, request);
+        var reports = new List<StageReport>();
+        foreach (var stage in asked)
+        {
+            if (!runner.Run(stage.Bind(setup)).Succeeded(out var report, out var problems))
+                return Outcome<RunReport>.Failed(problems);
+            reports.Add(report);
+        }
+
+        var run = new RunReport(runId, reports);
+        if (run.DidAnything)
+            registry.Act(request.Actor, "run", _ => Details(run));
+        return run;
+    }
+
+    private static string Details(RunReport run) => JsonSerializer.Serialize(new
+    {
+        run = run.RunId,
+        stages = run.Stages.Where(stage => stage.Done.Count + stage.Removed.Count > 0)
+            .Select(stage => new { stage = stage.Stage, done = stage.Done.Count, skipped = stage.Skipped, removed = stage.Removed.Count, versions = stage.Versions }),
+    });
+}

@@ -1,0 +1,140 @@
+using System.Collections.Concurrent;
+using NodaTime;
+using SwingStudy.Domain.Problems;
+using SwingStudy.Domain.Studies;
+using SwingStudy.Domain.Tables;
+using SwingStudy.Storage.Registry;
+using SwingStudy.Storage.Tables;
+
+namespace SwingStudy.Pipeline.Running;
+
+/// <summary>Brings one stage up to date.</summary>
+internal sealed class StageRunner(StudySetup setup, StudyRegistry registry, TimeProvider time, string runId, RunRequest request)
+{
+    private readonly TableStore _store = new(setup.Folder, time);
+
+    /// <summary>Computes what changed, commits each output table once, then records the units. Cut short anywhere, it is simply run again: the
+    /// same files come out under the same names, and committing what is there already changes nothing.</summary>
+    public Outcome<StageReport> Run(BoundStage stage)
+    {
+        var files = new InputFiles(stage, _store);
+        var outputs = stage.Outputs.Values.Select(_store.Table).ToList();
+        var active = outputs.SelectMany(table => table.Files().Select(file => (Name: $"{table.Definition.Name}/{file.Path}", File: file))).ToList();
+        var plan = Plan(stage, files, active.Select(file => file.Name).ToHashSet(StringComparer.Ordinal));
+        var results = Compute(stage, files, plan);
+        var units = plan.All.ToHashSet(StringComparer.Ordinal);
+        var gone = active.Where(file => !units.Contains(file.File.Unit) && IsAsked(file.File.Partition)).Select(file => file.File.Unit)
+            .Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal).ToList();
+        var versions = Commit(stage, files, outputs, results, gone);
+        if (!versions.Succeeded(out var committed, out var problems))
+            return Outcome<StageReport>.Failed(problems);
+        registry.Record([.. results.Select(result => result.AsRun(stage.Declaration, runId))]);
+        return new StageReport(stage.Declaration.Name, [.. results.Select(result => result.Unit.Name)], plan.Skipped, gone, committed);
+    }
+
+    private StagePlan Plan(BoundStage stage, InputFiles files, HashSet<string> active)
+    {
+        var done = registry.NewestRuns(stage.Declaration.Name).ToDictionary(run => run.Unit, StringComparer.Ordinal);
+        var decisions = stage.Declaration.Decisions.SelectMany(kind => registry.Decisions(kind)).OrderBy(decision => decision.Id)
+            .Select(decision => (Decision: decision, Subject: DecisionSubject.Of(decision))).ToList();
+        var (all, todo, skipped) = (new List<string>(), new List<PlannedUnit>(), 0);
+        foreach (var unit in Units(stage, files))
+        {
+            var own = files.For(unit);
+            if (unit.Participant is not null && own.All(list => list.Count == 0))
+                continue;
+            all.Add(unit.Name);
+            if (!IsAsked(unit.Participant))
+                continue;
+            IReadOnlyList<Decision> concerning = [.. decisions.Where(decision => decision.Subject.Concerns(unit.Participant)).Select(decision => decision.Decision)];
+            var hash = InputHash.Of(stage, setup, unit, own, concerning);
+            if (done.TryGetValue(unit.Name, out var run) && run.InputHash == hash && run.Outputs.All(active.Contains))
+                skipped++;
+            else
+                todo.Add(new PlannedUnit(unit, own, concerning, hash));
+        }
+
+        return new StagePlan(all, todo, skipped);
+    }
+
+    private bool IsAsked(string? participant) => request.Participant is null || participant is null || participant == request.Participant;
+
+    private IEnumerable<WorkUnit> Units(BoundStage stage, InputFiles files)
+    {
+        if (stage.Declaration.Unit == UnitOfWork.Study)
+            return [new WorkUnit(WorkUnit.Study, null, null, [])];
+        var sessions = registry.Sessions().ToLookup(session => session.Participant.ToString(), StringComparer.Ordinal);
+        var participants = files.Participants.Concat(sessions.Select(group => group.Key)).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal);
+        if (stage.Declaration.Unit == UnitOfWork.Participant)
+            return participants.Select(participant => new WorkUnit(participant, participant, null, []));
+        var zone = DateTimeZoneProviders.Tzdb[setup.Declaration.Zone];
+        return participants.SelectMany(participant => SessionTimes.Units(participant, sessions[participant], zone));
+    }
+
+    /// <summary>Works player by player, so that neighbouring sessions share what was read; results are put in order of units.</summary>
+    private IReadOnlyList<FinishedUnit> Compute(BoundStage stage, InputFiles files, StagePlan plan)
+    {
+        var results = new ConcurrentBag<FinishedUnit>();
+        var groups = plan.Todo.GroupBy(unit => unit.Unit.Participant ?? "", StringComparer.Ordinal).ToList();
+        var done = 0;
+        Parallel.ForEach(groups, new ParallelOptions { MaxDegreeOfParallelism = request.Parallel ?? Environment.ProcessorCount }, group =>
+        {
+            var kept = new Dictionary<string, RowSet>(StringComparer.Ordinal);
+            foreach (var planned in group)
+            {
+                results.Add(Finish(stage, files, planned, kept));
+                request.Progress?.Report(new RunProgress(stage.Declaration.Name, Interlocked.Increment(ref done), plan.Todo.Count, plan.Skipped));
+            }
+        });
+        return [.. results.OrderBy(result => result.Unit.Name, StringComparer.Ordinal)];
+    }
+
+    private FinishedUnit Finish(BoundStage stage, InputFiles files, PlannedUnit planned, Dictionary<string, RowSet> kept)
+    {
+        var started = Instant.FromDateTimeOffset(time.GetUtcNow());
+        var input = new StageInput(stage.Declaration, planned.Unit, files.Read(planned.Unit, planned.Files, kept), stage.Outputs, planned.Decisions);
+        var written = new List<(string Table, DataFile File)>();
+        foreach (var rows in stage.Run(input))
+        {
+            var table = stage.Outputs.TryGetValue(rows.Table.Name, out var definition)
+                ? _store.Table(definition)
+                : throw new InvalidOperationException($"The stage '{stage.Declaration.Name}' does not declare that it writes '{rows.Table.Name}'.");
+            if (rows.Count == 0)
+                continue;
+            using var writer = table.NewFile(definition.PartitionColumn is null ? null : planned.Unit.Participant, planned.Unit.Name);
+            writer.Append(rows);
+            written.Add((rows.Table.Name, writer.Complete()));
+        }
+
+        return new FinishedUnit(planned.Unit, planned.Hash, written, started, Instant.FromDateTimeOffset(time.GetUtcNow()));
+    }
+
+    private Outcome<Dictionary<string, long>> Commit(
+        BoundStage stage, InputFiles files, IReadOnlyList<DeltaTable> outputs, IReadOnlyList<FinishedUnit> results, IReadOnlyList<string> gone)
+    {
+        var versions = new Dictionary<string, long>(StringComparer.Ordinal);
+        foreach (var table in outputs)
+        {
+            var name = table.Definition.Name;
+            var committed = table.Commit(new TableChange
+            {
+                Adds = [.. results.SelectMany(result => result.Written).Where(file => file.Table == name).Select(file => file.File)],
+                ReplacedUnits = [.. results.Select(result => result.Unit.Name), .. gone],
+                Info = new CommitInfo
+                {
+                    Stage = stage.Declaration.Name,
+                    CodeVersion = stage.Declaration.CodeVersion,
+                    RunId = runId,
+                    DictionaryVersion = setup.Dictionary.Version,
+                    DictionaryHash = setup.Dictionary.Hash,
+                    Inputs = files.Versions,
+                },
+            });
+            if (!committed.Succeeded(out var version, out var problems))
+                return Outcome<Dictionary<string, long>>.Failed(problems);
+            versions[name] = version;
+        }
+
+        return versions;
+    }
+}
