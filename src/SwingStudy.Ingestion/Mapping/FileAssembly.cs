@@ -119,6 +119,7 @@ internal sealed class FileAssembly
             Aliases = aliases,
             Rejects = rejects,
             Counts = counts,
+            LinesPerRow = _pivot?.LinesPerRow([.. Pick(_lines, kept)], _rejects),
             Remarks = [.. document.Notices, .. _remarks],
         };
     }

@@ -22,8 +22,8 @@ internal sealed class FileMapper(SourceMapping mapping, VariableDictionary dicti
     /// <param name="document">The opened file.</param>
     /// <param name="nameMatch">Match of the mapping's file pattern on its name.</param>
     /// <param name="choice">A person's decision for local times that occur twice.</param>
-    /// <param name="progress">Is told how many rows are mapped.</param>
-    public Outcome<MappedFile> Map(RecordDocument document, System.Text.RegularExpressions.Match? nameMatch, AmbiguousChoice? choice, Action<long>? progress = null)
+    /// <param name="progress">Is called whenever a block has been read.</param>
+    public Outcome<MappedFile> Map(RecordDocument document, System.Text.RegularExpressions.Match? nameMatch, AmbiguousChoice? choice, Action? progress = null)
     {
         var shape = SheetShape.Of(document, nameMatch);
         if (mapping.LongForm is { } form)
@@ -102,12 +102,11 @@ internal sealed class FileMapper(SourceMapping mapping, VariableDictionary dicti
             : fitting.Count > 1 ? MappingMessages.TimeAmbiguous(mapping, shape, fitting.Select(format => format.Text)) : fitting[0];
     }
 
-    private List<MappedBlock> MapBlocks(MappingPlan plan, IEnumerable<RawBlock> blocks, Action<long>? progress, out List<RejectedRecord> broken)
+    private List<MappedBlock> MapBlocks(MappingPlan plan, IEnumerable<RawBlock> blocks, Action? progress, out List<RejectedRecord> broken)
     {
         var mapped = new List<MappedBlock?>();
         var rejected = new List<List<RejectedRecord>>();
         var gate = new Lock();
-        long rows = 0;
         using var source = blocks.GetEnumerator();
 
         // Dividing a file into cells goes in order; mapping the cells does not. Whoever is free takes the next block.
@@ -126,8 +125,7 @@ internal sealed class FileMapper(SourceMapping mapping, VariableDictionary dicti
                     place = mapped.Count;
                     mapped.Add(null);
                     rejected.Add([.. block.Rejected]);
-                    rows += block.RowCount;
-                    progress?.Invoke(rows);
+                    progress?.Invoke();
                 }
 
                 using (block)

@@ -42,6 +42,9 @@ internal sealed record MappedFile
     /// <summary>What does not stand in the way but should be known.</summary>
     public required IReadOnlyList<Problem> Remarks { get; init; }
 
+    /// <summary>Lines of the file that each taken row stands for; null when each is one line, as always but in the long form.</summary>
+    public int[]? LinesPerRow { get; init; }
+
     /// <summary>Number of taken rows.</summary>
     public int Count => Lines.Length;
 

@@ -68,7 +68,7 @@ internal static class MappingMessages
         "time-repeated", new Place(shape.File, firstLine),
         string.Create(CultureInfo.InvariantCulture, $"local times of lines {firstLine} to {lastLine} occur twice, because clocks went back; nothing in the file tells which is meant"),
         "times that are told by their order, or an offset in the text",
-        "Decide for this file: 'swingstudy decide match' with the file and 'earlier' or 'later', or export again with UTC times.");
+        "Export again with UTC times or an offset, or map this file under a zone without summer time, such as Etc/GMT-1 (one hour ahead of UTC).");
 
     public static Problem TimeRepeatedDecided(SheetShape shape, int firstLine, int? firstLater, string basis) => new(
         "time-repeated-decided", new Place(shape.File, firstLine), "local times that occur twice, because clocks went back",
@@ -86,7 +86,7 @@ internal static class MappingMessages
     public static Problem UnitJump(SheetShape shape, string column, Variable variable, double factor, string units, double median, double usual) => new(
         "unit-jump", new Place(shape.File, null, column),
         string.Create(CultureInfo.InvariantCulture, $"{variable.Name} is {median:G4} {variable.Unit} at the median where {usual:G4} is usual: a factor of about {factor:G4} ({units})"),
-        "the unit that the mapping and the file name", "Check the unit; when the values are right, release the file with 'swingstudy decide include'.");
+        "the unit that the mapping and the file name", "Check the unit; when the values are right, take the file with 'swingstudy decide file'.");
 
     public static Problem SequenceRestarted(SheetShape shape, int line, long before, long after) => new(
         "sequence-restarted", new Place(shape.File, line),

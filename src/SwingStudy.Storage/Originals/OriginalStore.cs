@@ -41,7 +41,26 @@ public sealed class OriginalStore
             return OriginalMessages.NotStored(path, _root, refused.Message);
         }
 
-        return keepFile ? Copy(path) : Move(path);
+        return keepFile ? Copy(path) : Move(path, leaveFirstName: false);
+    }
+
+    /// <summary>
+    /// Stores a file of the inbox without giving up its name there: no copy is made where both lie in one file system. The caller removes the file once
+    /// all that came of it is recorded, so that whatever happens before, it is found in the inbox again.
+    /// </summary>
+    /// <returns>As <see cref="Take"/>.</returns>
+    public Outcome<StoredOriginal> Adopt(string path)
+    {
+        try
+        {
+            DurableFile.CreateFolder(_root);
+        }
+        catch (Exception refused) when (refused is IOException or UnauthorizedAccessException or CopyFailedException)
+        {
+            return OriginalMessages.NotStored(path, _root, refused.Message);
+        }
+
+        return Move(path, leaveFirstName: true);
     }
 
     /// <summary>Whether the bytes of that hash are stored.</summary>
@@ -111,7 +130,7 @@ public sealed class OriginalStore
         }
     }
 
-    private Outcome<StoredOriginal> Move(string path)
+    private Outcome<StoredOriginal> Move(string path, bool leaveFirstName)
     {
         var before = new FileInfo(path);
         var read = Read(path, null);
@@ -122,12 +141,13 @@ public sealed class OriginalStore
         {
             // One more name for the same bytes: the inbox keeps its own until the new one is safe. Across file systems there is no such thing.
             if (OperatingSystem.IsWindows() || SystemCalls.Link(path, temporary) != 0)
-                return MoveByCopy(path);
+                return leaveFirstName ? Copy(path) : MoveByCopy(path);
             DurableFile.Sync(temporary);
             if (!SameAs(before, path))
                 return OriginalMessages.Changing(path);
             var stored = Name(temporary, hash);
-            File.Delete(path);
+            if (!leaveFirstName)
+                File.Delete(path);
             return stored;
         }
         catch (Exception refused) when (refused is IOException or UnauthorizedAccessException or CopyFailedException)

@@ -82,6 +82,13 @@ internal sealed class LongPivot
     /// <summary>Line in the file of the record with that ordinal.</summary>
     public int LineOf(int ordinal) => _records[ordinal - 1].Line;
 
+    /// <summary>Readings of each record that were taken.</summary>
+    public int[] LinesPerRow(IReadOnlyList<int> ordinals, IReadOnlyList<MappedReject> ofRecords)
+    {
+        var lost = ofRecords.Where(reject => !reject.IsRow && reject.Variable is not null).CountBy(reject => reject.Line).ToDictionary();
+        return [.. ordinals.Select(ordinal => _records[ordinal - 1].Readings.Count - lost.GetValueOrDefault(ordinal))];
+    }
+
     /// <summary>All rejects with the lines of the file, and how many lines they are: a lost record loses each of its readings.</summary>
     public (IReadOnlyList<MappedReject> Rejects, long Lines) Translate(IReadOnlyList<MappedReject> ofRecords, IReadOnlyDictionary<string, string> columnOfVariable)
     {
@@ -97,7 +104,7 @@ internal sealed class LongPivot
             }
             else if (reject.Variable is { } variable && columnOfVariable.TryGetValue(variable, out var column) && record.Readings.TryGetValue(column, out var reading))
             {
-                rejects.Add(reject with { Line = reading.Line });
+                rejects.Add(reject with { Line = reading.Line, RowLine = record.Line });
                 lines++;
             }
             else

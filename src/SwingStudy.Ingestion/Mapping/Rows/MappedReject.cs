@@ -8,4 +8,8 @@ namespace SwingStudy.Ingestion.Mapping.Rows;
 /// <param name="IsRow">Whether the row is lost (true) or taken without the cell (false).</param>
 /// <param name="Column">Heading of the cell.</param>
 /// <param name="Variable">Variable of the cell.</param>
-internal sealed record MappedReject(int Line, string Raw, string Reason, string Expected, bool IsRow, string? Column, string? Variable);
+internal sealed record MappedReject(int Line, string Raw, string Reason, string Expected, bool IsRow, string? Column, string? Variable)
+{
+    /// <summary>Line of the row that was taken without the cell, where that is another than the cell's.</summary>
+    public int? RowLine { get; init; }
+}

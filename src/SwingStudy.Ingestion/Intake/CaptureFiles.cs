@@ -1,0 +1,46 @@
+using SwingStudy.Domain.Identifiers;
+using SwingStudy.Ingestion.Mapping;
+using SwingStudy.Storage.Tables;
+
+namespace SwingStudy.Ingestion.Intake;
+
+/// <summary>Writes the rows of one file as data files: one for each player, several at a time. Nothing counts before the commit.</summary>
+internal sealed class CaptureFiles(IntakeContext study, DeltaTable captures, DeltaTable rejects)
+{
+    /// <summary>Rows of a row group: enough to compress well, few enough to skip.</summary>
+    private const int GroupRows = 65_536;
+
+    /// <summary>Writes the captures that are new.</summary>
+    public IReadOnlyList<DataFile> Write(MappedFile file, Sha256 original, IReadOnlyList<(ParticipantId Participant, Overlap Overlap)> players)
+    {
+        var hashes = file.Aliases.Select((alias, position) => (alias, position)).ToDictionary(pair => pair.position, pair => study.Identities.AliasHash(pair.alias));
+        var rows = new CaptureRows(captures.Definition, original);
+        var written = players.Where(player => player.Overlap.New.Count > 0).ToArray();
+        var files = new DataFile[written.Length];
+        Parallel.For(0, written.Length, new ParallelOptions { MaxDegreeOfParallelism = Math.Max(1, study.Threads) }, i =>
+        {
+            var (participant, overlap) = written[i];
+            using var writer = captures.NewFile(participant.ToString(), original.ToString());
+            var all = overlap.New.ToArray();
+            var revisions = overlap.RevisionOf.Exists(id => id is not null) ? overlap.RevisionOf.ToArray() : null;
+            for (var from = 0; from < all.Length; from += GroupRows)
+            {
+                var upTo = Math.Min(from + GroupRows, all.Length);
+                writer.Append(rows.Build(file, all.AsSpan(from, upTo - from), participant, hashes, revisions?[from..upTo]));
+            }
+
+            files[i] = writer.Complete();
+        });
+        return files;
+    }
+
+    /// <summary>Writes what could not be taken.</summary>
+    public IReadOnlyList<DataFile> WriteRejects(MappedFile file, Sha256 original, NameMask mask)
+    {
+        if (file.Rejects.Count == 0)
+            return [];
+        using var writer = rejects.NewFile(null, original.ToString());
+        writer.Append(RejectRows.Build(file, original, mask));
+        return [writer.Complete()];
+    }
+}

@@ -1,0 +1,85 @@
+using System.Globalization;
+using System.Text;
+using SwingStudy.Domain.Identifiers;
+using SwingStudy.Domain.Problems;
+using SwingStudy.Ingestion.Mapping;
+
+namespace SwingStudy.Ingestion.Intake;
+
+/// <summary>Finds the players behind the names of a file.</summary>
+internal sealed class PeopleByAlias(IntakeContext study)
+{
+    private const int MostSuggestions = 2;
+    private readonly Dictionary<ParticipantId, string> _statuses = study.Registry.Participants().ToDictionary(person => person.Code, person => person.Status);
+    private readonly Lazy<List<(string Alias, ParticipantId Participant)>> _known = new(() =>
+        [.. study.Registry.Participants().SelectMany(person => study.Identities.Aliases(person.Code).Append(person.Code.ToString()).Select(alias => (alias, person.Code)))]);
+
+    /// <summary>All names and codes that the study knows.</summary>
+    public IEnumerable<(string Alias, ParticipantId Participant)> Known => _known.Value;
+
+    /// <summary>The player of each name in <see cref="MappedFile.Aliases"/>, or a problem for each name that stands for nobody who takes part.</summary>
+    public Outcome<IReadOnlyList<ParticipantId>> Resolve(MappedFile file, string name)
+    {
+        var people = new ParticipantId[file.Aliases.Count];
+        var problems = new List<Problem>();
+        for (var i = 0; i < people.Length; i++)
+        {
+            var alias = file.Aliases[i];
+            if (study.Identities.Resolve(alias) is { } known)
+                people[i] = known;
+            else if (ParticipantId.IsValid(alias) && _statuses.ContainsKey(new ParticipantId(alias)))
+                people[i] = new ParticipantId(alias);
+            else
+                problems.Add(IntakeMessages.AliasUnknown(name, FirstLine(file, i), alias, Near(alias)));
+            if (_statuses.TryGetValue(people[i], out var status) && status is "withdrawn" or "erased")
+                problems.Add(IntakeMessages.PlayerLeft(name, FirstLine(file, i), people[i], status));
+        }
+
+        return problems.Count > 0 ? Outcome<IReadOnlyList<ParticipantId>>.Failed(problems) : people;
+    }
+
+    private static int FirstLine(MappedFile file, int alias) => file.Lines[Array.IndexOf(file.AliasOf, alias)];
+
+    /// <summary>Known names that differ by a few letters once case, blanks and signs are set aside; an accent counts one letter.</summary>
+    private List<(string Alias, ParticipantId Participant)> Near(string alias)
+    {
+        var plain = Plain(alias);
+        return [.. _known.Value
+            .Select(known => (known, distance: Distance(plain, Plain(known.Alias))))
+            .Where(pair => pair.distance <= Math.Max(1, Math.Min(3, plain.Length / 3)))
+            .OrderBy(pair => pair.distance).ThenBy(pair => pair.known.Alias, StringComparer.Ordinal)
+            .DistinctBy(pair => pair.known.Participant).Take(MostSuggestions).Select(pair => pair.known)];
+    }
+
+    private static string Plain(string alias)
+    {
+        var plain = new StringBuilder(alias.Length);
+        foreach (var letter in alias.ToUpperInvariant())
+        {
+            if (CharUnicodeInfo.GetUnicodeCategory(letter) is UnicodeCategory.NonSpacingMark || char.IsWhiteSpace(letter) || char.IsPunctuation(letter))
+                continue;
+            plain.Append(letter);
+        }
+
+        return plain.ToString();
+    }
+
+    /// <summary>Levenshtein distance.</summary>
+    private static int Distance(string a, string b)
+    {
+        var row = Enumerable.Range(0, b.Length + 1).ToArray();
+        for (var i = 1; i <= a.Length; i++)
+        {
+            var diagonal = row[0];
+            row[0] = i;
+            for (var j = 1; j <= b.Length; j++)
+            {
+                var above = row[j];
+                row[j] = Math.Min(Math.Min(row[j] + 1, row[j - 1] + 1), diagonal + (a[i - 1] == b[j - 1] ? 0 : 1));
+                diagonal = above;
+            }
+        }
+
+        return row[^1];
+    }
+}

@@ -1,0 +1,71 @@
+using SwingStudy.Domain.Problems;
+using SwingStudy.Domain.Tables;
+using SwingStudy.Storage.Originals;
+using SwingStudy.Storage.Registry;
+using SwingStudy.Storage.Tables;
+
+namespace SwingStudy.Ingestion.Intake;
+
+/// <summary>
+/// Takes exports in: the bytes first, then each file whole or not at all. A run can be cut short at any moment; the next one ends in the same tables.
+/// </summary>
+/// <param name="study">The study, opened for writing.</param>
+public sealed class StudyIntake(IntakeContext study)
+{
+    private readonly OriginalStore _originals = new(study.Folder);
+    private readonly DeltaTable _captures = study.Tables.Table(StudyTables.Captures(study.Dictionary));
+    private readonly DeltaTable _rejects = study.Tables.Table(StudyTables.Rejects);
+
+    /// <summary>Takes in the given files, or all of the inbox, and tries the held files again.</summary>
+    /// <param name="files">Paths of files; null or empty: the inbox.</param>
+    /// <param name="progress">Is told how far the run is.</param>
+    /// <returns>What became of each file; or the problems for which a table could not be committed.</returns>
+    public Outcome<IntakeReport> Run(IReadOnlyList<string>? files = null, Action<IntakeProgress>? progress = null)
+    {
+        var arrived = files is { Count: > 0 } ? files.Select(file => InboxScan.Named(study.Folder, file)) : InboxScan.Files(study.Folder);
+        var choice = new MappingChoice(study.Mappings, study.Dictionary);
+        Candidate[] candidates = [.. arrived.Concat(HeldFiles())
+            .OrderBy(choice.IsRevision).ThenBy(candidate => candidate.Name, NaturalOrder.Instance).ThenBy(candidate => candidate.Place)];
+        var unfinished = Unfinished();
+        var batch = new IntakeBatch(study, _captures, _rejects);
+        var taking = new FileTaking(study, _originals, _captures, _rejects, choice, new EarlierCaptures(_captures, unfinished), batch);
+        var results = new List<FileResult>();
+        var settled = new SettledFiles(study.Time, study.Settling).Look([.. candidates.Where(candidate => candidate.Place != CandidatePlace.Originals)]);
+        var (done, total) = (0L, candidates.Sum(candidate => candidate.Size));
+        foreach (var candidate in candidates)
+        {
+            var before = done;
+            var at = results.Count;
+            void Tell(double share) =>
+                progress?.Invoke(new IntakeProgress(candidate.Name, before + (long)(share * candidate.Size), total, at, candidates.Length));
+            Tell(0);
+            var result = settled.GetValueOrDefault(candidate.Path) is { } problem
+                ? new FileResult { File = candidate.Name, Outcome = FileOutcome.NotRead, Problems = [problem] }
+                : taking.Take(candidate, Tell);
+            if (result is not null)
+                results.Add(result);
+            done += candidate.Size;
+            if (batch.IsFull && batch.Commit() is { Count: > 0 } problems)
+                return Outcome<IntakeReport>.Failed(problems);
+        }
+
+        if (batch.Commit() is { Count: > 0 } failed)
+            return Outcome<IntakeReport>.Failed(failed);
+        unfinished.ExceptWith(results.Where(result => result.Outcome == FileOutcome.Taken).Select(result => result.Hash!.Value.ToString()));
+        if (unfinished.Count > 0)
+            batch.RemoveUnfinished(unfinished);
+        progress?.Invoke(new IntakeProgress("", total, total, results.Count, candidates.Length));
+        return new IntakeReport(results);
+    }
+
+    private IEnumerable<Candidate> HeldFiles() => study.Registry.IntakeFiles(IntakeStatus.Held)
+        .Select(file => new Candidate(file.InboxPath, _originals.PathOf(file.Hash), CandidatePlace.Originals, file.Size, file.Hash));
+
+    /// <summary>Originals with rows in the tables of which the registry knows nothing: a run was cut short between the two.</summary>
+    private HashSet<string> Unfinished()
+    {
+        var taken = study.Registry.IntakeFiles().Where(file => file.Status == IntakeStatus.Taken).Select(file => file.Hash.ToString()).ToHashSet(StringComparer.Ordinal);
+        return [.. _captures.Files().Concat(_rejects.Files()).Select(file => file.Unit)
+            .Where(unit => unit.Length == 64 && unit.All(char.IsAsciiHexDigitLower) && !taken.Contains(unit))];
+    }
+}
