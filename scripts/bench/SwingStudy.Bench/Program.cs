@@ -6,6 +6,9 @@ var tasks = new Dictionary<string, Action<string[]>>(StringComparer.Ordinal)
     ["resampling"] = ResamplingTask.Run,
     ["curves"] = CurveTask.Run,
     ["tables"] = TableTask.Run,
+    ["ingest-study"] = IngestTask.SetUp,
+    ["ingest"] = IngestTask.Run,
+    ["ingest-check"] = IngestTask.Check,
 };
 
 if (args.Length < 2 || !tasks.TryGetValue(args[0], out var task))

@@ -78,6 +78,7 @@ internal sealed class FileAssembly
             SettleMixed(zone, choice);
         else if (_plan.Time.Format.NeedsZone)
             Note(new ZoneClock(zone!).Resolve(_millis, _sequence, choice), row => row);
+        DropFarOff();
         NoteRestarts();
     }
 
@@ -204,6 +205,21 @@ internal sealed class FileAssembly
         var text = DateTimeOffset.FromUnixTimeMilliseconds(_millis[row]).UtcDateTime.ToString("yyyy-MM-dd HH:mm:ss.fff", System.Globalization.CultureInfo.InvariantCulture);
         _rejects.RemoveAll(reject => reject.Line == _lines[row] && !reject.IsRow);
         _rejects.Add(new MappedReject(_lines[row], text, reason, expected, true, _plan.Time.Name, null));
+    }
+
+    /// <summary>A year that nobody meant: a time ten years from the middle of all times of the file is a slip of the keyboard.</summary>
+    private void DropFarOff()
+    {
+        const long tenYears = 3_652L * 86_400_000;
+        if (_millis.Length < FewestUnreadable || _millis.Max() - _millis.Min() < tenYears)
+            return;
+        var middle = _millis.Order().ElementAt(_millis.Length / 2);
+        var dropped = _dropped.ToHashSet();
+        for (var row = 0; row < _millis.Length; row++)
+        {
+            if (Math.Abs(_millis[row] - middle) > tenYears && !dropped.Contains(row))
+                Drop(row, RejectReason.TimeFarOff, "a time within ten years of the others in the file");
+        }
     }
 
     private void NoteRestarts()

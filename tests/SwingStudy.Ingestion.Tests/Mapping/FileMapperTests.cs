@@ -236,6 +236,14 @@ public sealed class FileMapperTests
     }
 
     [Fact]
+    public void AYearThatNobodyMeantIsRejected()
+    {
+        var file = Mapped.File(Headings + "1;Fern;07.09.2026 10:00:00;90\n2;Fern;08.09.2026 10:00:00;90\n3;Fern;09.09.2053 10:00:00;90\n4;Fern;10.09.2026 10:00:00;x\n", Some.Mapping);
+        Assert.Equal([(4, RejectReason.TimeFarOff, true), (5, RejectReason.Unparsable, false)], file.Rejects.Select(reject => (reject.Line, reject.Reason, reject.IsRow)));
+        Assert.Equal([1, 2, 4], file.Sequence);
+    }
+
+    [Fact]
     public void DaysAndMonthsThatCouldBeSwappedHoldTheFile()
     {
         var mapping = Some.Mapping with { Time = Some.Mapping.Time with { Format = null } };

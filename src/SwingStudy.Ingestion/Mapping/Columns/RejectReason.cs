@@ -9,6 +9,7 @@ internal static class RejectReason
     public const string BecameDate = "became-date";
     public const string TimeMissing = "time-missing";
     public const string TimeSkipped = "time-skipped";
+    public const string TimeFarOff = "time-far-off";
     public const string TimeWithoutZone = "time-without-zone";
     public const string ParticipantMissing = "participant-missing";
     public const string ReadingTwice = "reading-twice";
