@@ -24,21 +24,28 @@ internal static class TableTask
             var folder = new StudyFolder(Path.Combine(Path.GetFullPath(arguments[0]), string.Create(CultureInfo.InvariantCulture, $"round{round}")));
             var delta = new TableStore(folder).Table(table);
             var clock = Stopwatch.StartNew();
+            var processor = Processor();
             using var writer = delta.NewFile("P01", "bench");
             for (var i = 0; i < Groups; i++)
                 writer.Append(groups[i % groups.Length]);
             var file = writer.Complete();
             delta.Commit(new TableChange { Adds = [file], Info = new CommitInfo { Stage = "bench" } });
             var writing = clock.Elapsed.TotalSeconds;
+            var writingProcessor = Processor() - processor;
             clock.Restart();
+            processor = Processor();
             var rows = delta.Read().Sum(set => set.Count);
             var reading = clock.Elapsed.TotalSeconds;
+            var readingProcessor = Processor() - processor;
             clock.Restart();
             var some = delta.Read(columns: ["struck_at", "number_3"]).Sum(set => set.Count);
             Console.WriteLine(string.Create(CultureInfo.InvariantCulture,
-                $"rows={rows} memory_mb={megabytes:F0} file_mb={file.Size / 1e6:F1} write_s={writing:F2} write_mb_s={megabytes / writing:F0} read_s={reading:F2} read_mb_s={megabytes / reading:F0} two_columns_s={clock.Elapsed.TotalSeconds:F2} of={some}"));
+                $"rows={rows} memory_mb={megabytes:F0} file_mb={file.Size / 1e6:F1} write_s={writing:F2} write_mb_s={megabytes / writing:F0} write_mb_per_core_s={megabytes / writingProcessor:F0} read_s={reading:F2} read_mb_s={megabytes / reading:F0} read_mb_per_core_s={megabytes / readingProcessor:F0} two_columns_s={clock.Elapsed.TotalSeconds:F2} of={some}"));
         }
     }
+
+    /// <summary>Seconds that processors have worked for this process: a figure that a busy machine changes little.</summary>
+    private static double Processor() => Environment.CpuUsage.TotalTime.TotalSeconds;
 
     private static TableDefinition Table() => new("captures", "one device record",
     [

@@ -88,8 +88,9 @@ public sealed class DataFileWriter : IDisposable
         var group = _encoding.Dequeue().GetAwaiter().GetResult();
         _statistics.Add(group);
         // Only the description is kept: the bytes are on disk.
-        _groups.Add((group with { Content = [] }, _length));
-        Write(group.Content.AsSpan(group.Start, group.Length));
+        _groups.Add((group with { Chunks = [.. group.Chunks.Select(chunk => chunk.WithoutContent())] }, _length));
+        foreach (var chunk in group.Chunks)
+            Write(chunk.Content.Span);
     }
 
     private void WriteFooter()

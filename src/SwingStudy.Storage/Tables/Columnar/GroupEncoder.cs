@@ -7,71 +7,67 @@ namespace SwingStudy.Storage.Tables.Columnar;
 /// <summary>Encodes a row group on its own, so that several can be encoded at once; the bytes depend on the rows alone.</summary>
 internal static class GroupEncoder
 {
-    private const int MagicBytes = 4;
-    private const int TextsLookedAt = 256;
-
     /// <summary>The rows as the bytes of a row group.</summary>
     internal static EncodedGroup Encode(TableDefinition table, RowSet rows)
     {
         var bounds = new ColumnBounds[rows.Columns.Count];
-        for (var i = 0; i < bounds.Length; i++)
+        var chunks = new EncodedChunk?[rows.Columns.Count];
+        using (var dictionaries = new DictionaryEncoder(rows.Count))
         {
-            bounds[i] = new ColumnBounds();
-            bounds[i].Add(rows.Columns[i]);
+            for (var i = 0; i < chunks.Length; i++)
+            {
+                bounds[i] = new ColumnBounds();
+                bounds[i].Add(rows.Columns[i]);
+                chunks[i] = dictionaries.TryEncode(table.Columns[i], rows.Columns[i]);
+            }
         }
 
-        var schema = ParquetShape.EncodedSchema(table);
-        var stream = new MemoryStream(EstimatedBytes(rows));
-        var writer = ParquetWriter.CreateAsync(schema, stream, Options(table, rows)).GetAwaiter().GetResult();
-        int end;
+        var others = Enumerable.Range(0, chunks.Length).Where(i => chunks[i] is null).ToArray();
+        if (others.Length > 0)
+            EncodeByLibrary(table, rows, others, chunks);
+        return new EncodedGroup(rows.Count, chunks!, bounds);
+    }
+
+    /// <summary>Encodes the columns at <paramref name="positions"/> as a file of their own in memory, and cuts it into its columns.</summary>
+    private static void EncodeByLibrary(TableDefinition table, RowSet rows, int[] positions, EncodedChunk?[] chunks)
+    {
+        var part = table with { Columns = [.. positions.Select(i => table.Columns[i])] };
+        var schema = ParquetShape.EncodedSchema(part);
+        using var stream = new MemoryStream(Math.Max(1 << 12, rows.Count * positions.Length * 3));
+        var ends = new int[positions.Length];
+        var writer = ParquetWriter.CreateAsync(schema, stream, Options(part)).GetAwaiter().GetResult();
+        var start = (int)stream.Length;
         using (var group = writer.CreateRowGroup())
         {
-            for (var i = 0; i < schema.DataFields.Length; i++)
-                ColumnWriter.Write(group, schema.DataFields[i], rows.Columns[i]);
+            for (var i = 0; i < positions.Length; i++)
+            {
+                ColumnWriter.Write(group, schema.DataFields[i], rows.Columns[positions[i]]);
+                ends[i] = (int)stream.Length;
+            }
+
             group.CompleteValidate();
-            end = (int)stream.Length;
         }
 
         writer.DisposeAsync().AsTask().GetAwaiter().GetResult();
         stream.Position = 0;
         var reader = ParquetReader.CreateAsync(stream, null, leaveStreamOpen: true).GetAwaiter().GetResult();
-        var chunks = reader.Metadata!.RowGroups[0].Columns.ConvertAll(chunk => chunk.MetaData!);
+        for (var i = 0; i < positions.Length; i++)
+        {
+            var found = reader.Metadata!.RowGroups[0].Columns[i].MetaData!;
+            chunks[positions[i]] = new EncodedChunk(stream.GetBuffer().AsMemory(start, ends[i] - start), found.Type, found.Encodings, found.PathInSchema,
+                found.NumValues, found.TotalUncompressedSize, 0);
+            start = ends[i];
+        }
+
         reader.DisposeAsync().AsTask().GetAwaiter().GetResult();
-        return new EncodedGroup(stream.GetBuffer(), MagicBytes, end - MagicBytes, rows.Count, chunks, bounds);
     }
 
-    private static int EstimatedBytes(RowSet rows) => Math.Max(1 << 12, rows.Count * rows.Columns.Count * 3);
-
-    private static ParquetOptions Options(TableDefinition table, RowSet rows)
+    private static ParquetOptions Options(TableDefinition table)
     {
-        // The fastest level: measurements of few decimals lose less than a tenth in size by it and are written twice as fast.
+        // The fastest level: measurements lose less than a tenth in size by it and are written twice as fast.
         var options = new ParquetOptions { CompressionMethod = CompressionMethod.Zstd, CompressionLevel = CompressionLevel.Fastest };
-        for (var i = 0; i < table.Columns.Count; i++)
-        {
-            var column = table.Columns[i];
-            if (column.Kind is ColumnKind.Integer or ColumnKind.Instant)
-                options.ColumnEncodingHints[column.Name] = EncodingHint.DeltaBinaryPacked;
-            else if (rows.Columns[i] is TextColumn text && Repeats(text.Values))
-                options.ColumnEncodingHints[column.Name] = EncodingHint.Dictionary;
-        }
-
+        foreach (var column in table.Columns.Where(column => column.Kind is ColumnKind.Integer or ColumnKind.Instant))
+            options.ColumnEncodingHints[column.Name] = EncodingHint.DeltaBinaryPacked;
         return options;
-    }
-
-    /// <summary>Whether at most half of some evenly spaced texts differ: then a dictionary pays.</summary>
-    private static bool Repeats(string?[] texts)
-    {
-        var step = Math.Max(1, texts.Length / TextsLookedAt);
-        var distinct = new HashSet<string>(StringComparer.Ordinal);
-        var seen = 0;
-        for (var i = 0; i < texts.Length; i += step)
-        {
-            if (texts[i] is not { } text)
-                continue;
-            seen++;
-            distinct.Add(text);
-        }
-
-        return distinct.Count * 2 <= seen;
     }
 }

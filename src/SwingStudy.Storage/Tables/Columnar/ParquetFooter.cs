@@ -16,7 +16,7 @@ internal static class ParquetFooter
 
     /// <summary>The footer's bytes, without its length and the closing mark.</summary>
     /// <param name="table">Columns.</param>
-    /// <param name="groups">Row groups, and where each of them begins in the file.</param>
+    /// <param name="groups">Row groups, and where each of them begins in the file; their columns follow each other.</param>
     internal static byte[] Write(TableDefinition table, IReadOnlyList<(EncodedGroup Group, long Offset)> groups)
     {
         var thrift = new CompactThrift();
@@ -56,30 +56,36 @@ internal static class ParquetFooter
 
     private static void WriteGroup(CompactThrift thrift, TableDefinition table, EncodedGroup group, long offset)
     {
-        var shift = offset - group.Start;
-        var columns = Enumerable.Range(0, table.Columns.Count).ToList();
-        thrift.WriteStructs(1, columns, i => WriteChunk(thrift, table.Columns[i], group.Chunks[i], group.Bounds[i], shift));
-        thrift.WriteLong(2, group.Chunks.Sum(chunk => chunk.TotalUncompressedSize));
+        var places = new List<(int Column, long Offset)>(group.Chunks.Length);
+        var next = offset;
+        for (var i = 0; i < group.Chunks.Length; i++)
+        {
+            places.Add((i, next));
+            next += group.Chunks[i].Size;
+        }
+
+        thrift.WriteStructs(1, places, place => WriteChunk(thrift, table.Columns[place.Column], group.Chunks[place.Column], group.Bounds[place.Column], place.Offset));
+        thrift.WriteLong(2, group.Chunks.Sum(chunk => chunk.UncompressedSize));
         thrift.WriteLong(3, group.Rows);
         thrift.WriteLong(5, offset);
-        thrift.WriteLong(6, group.Chunks.Sum(chunk => chunk.TotalCompressedSize));
+        thrift.WriteLong(6, next - offset);
     }
 
-    private static void WriteChunk(CompactThrift thrift, ColumnDefinition column, ColumnMetaData chunk, ColumnBounds bounds, long shift)
+    private static void WriteChunk(CompactThrift thrift, ColumnDefinition column, EncodedChunk chunk, ColumnBounds bounds, long offset)
     {
         thrift.WriteLong(2, 0);
         thrift.WriteStruct(3, () =>
         {
             thrift.WriteInt(1, (int)chunk.Type);
-            thrift.WriteInts(2, chunk.Encodings.ConvertAll(encoding => (int)encoding));
-            thrift.WriteTexts(3, chunk.PathInSchema);
-            thrift.WriteInt(4, (int)chunk.Codec);
-            thrift.WriteLong(5, chunk.NumValues);
-            thrift.WriteLong(6, chunk.TotalUncompressedSize);
-            thrift.WriteLong(7, chunk.TotalCompressedSize);
-            thrift.WriteLong(9, chunk.DataPageOffset + shift);
-            if (chunk.DictionaryPageOffset is { } dictionary)
-                thrift.WriteLong(11, dictionary + shift);
+            thrift.WriteInts(2, [.. chunk.Encodings.Select(encoding => (int)encoding)]);
+            thrift.WriteTexts(3, chunk.Path);
+            thrift.WriteInt(4, (int)CompressionCodec.ZSTD);
+            thrift.WriteLong(5, chunk.Values);
+            thrift.WriteLong(6, chunk.UncompressedSize);
+            thrift.WriteLong(7, chunk.Size);
+            thrift.WriteLong(9, offset + chunk.DictionarySize);
+            if (chunk.DictionarySize > 0)
+                thrift.WriteLong(11, offset);
             if (column.Kind != ColumnKind.NumberList)
                 thrift.WriteStruct(12, () => WriteStatistics(thrift, column.Kind, bounds));
         });
