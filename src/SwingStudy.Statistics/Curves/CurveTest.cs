@@ -19,7 +19,7 @@ public static class CurveTest
     public const string PairedMethod = "curve-t-paired-max-sign-flip";
 
     /// <summary>Largest number of relabellings that are gone through completely.</summary>
-    public const int LargestExact = 50_000;
+    public const int LargestExact = 200_000;
 
     /// <summary>Pooled-variance t of the first minus the second set at each node.</summary>
     /// <param name="first">Curves of one condition over the same normalized time, one array a curve, all finite.</param>
