@@ -113,9 +113,10 @@ public static class HedgesGBootstrap
             return null;
 
         // Two quantiles are all that is read: selecting them takes a fraction of the time of sorting.
-        double below = 0;
+        // Resamples of the same values in another order give the same ratio up to rounding, and count as equal.
+        double below = 0, slack = 1e-11 * Math.Max(1, Math.Abs(observed));
         foreach (var value in finite)
-            below += value < observed ? 1 : value == observed ? 0.5 : 0;
+            below += value < observed - slack ? 1 : value <= observed + slack ? 0.5 : 0;
         if (BootstrapDistribution.Levels(below / finite.Length, acceleration, confidence) is not { } levels)
             return null;
         return new Interval(
