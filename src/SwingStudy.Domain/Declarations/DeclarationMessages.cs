@@ -18,22 +18,42 @@ internal static class DeclarationMessages
             : "See 'swingstudy dictionary show' for the names, or add the variable to the dictionary.");
 
     public static Problem UnitUnknown(Place place, string unit) => new(
-        "unit-unknown", place, $"the unit '{unit}' is not known", "a UCUM code such as m/s, or a customary name such as mph", "Write the unit as a UCUM code.");
+        "unit-unknown",
+        place,
+        $"the unit '{unit}' is not known",
+        "a UCUM code such as m/s, or a customary name such as mph",
+        "Write the unit as a UCUM code.");
 
     public static Problem UnitNotCode(Place place, string unit, Unit known) => new(
         "unit-not-ucum", place, $"'{unit}' is a customary name of a unit", "a UCUM code", $"Write '{known.Code}'.");
 
     public static Problem UnitMismatch(Place place, string subject, string mismatch, Unit expected) => new(
-        "unit-dimension", place, $"{subject}: {mismatch}", $"a unit of {expected.Dimension.Name}, such as {expected.Code}", "Correct the unit, or map the column to another variable.");
+        "unit-dimension",
+        place,
+        $"{subject}: {mismatch}",
+        $"a unit of {expected.Dimension.Name}, such as {expected.Code}",
+        "Correct the unit, or map the column to another variable.");
 
     public static Problem UnitNotWanted(Place place, string variable) => new(
-        "unit-not-wanted", place, $"a unit is given for '{variable}', which has none", "no unit for texts and categories", "Remove 'unit'.");
+        "unit-not-wanted",
+        place,
+        $"a unit is given for '{variable}', which has none",
+        "no unit for texts and categories",
+        "Remove 'unit'.");
 
     public static Problem PatternInvalid(Place place, string key, string pattern, string reason) => new(
-        "pattern-invalid", place, $"'{key}' is the pattern '{pattern}': {reason}", "a regular expression", "Correct the pattern; a backslash needs single quotes around the text.");
+        "pattern-invalid",
+        place,
+        $"'{key}' is the pattern '{pattern}': {reason}",
+        "a regular expression",
+        "Correct the pattern; a backslash needs single quotes around the text.");
 
     public static Problem PatternWithoutValue(Place place, string pattern) => new(
-        "pattern-without-value", place, $"the pattern '{pattern}' has no group 'value'", "a named group (?<value>...)", "Put (?<value>...) around the part that is the value.");
+        "pattern-without-value",
+        place,
+        $"the pattern '{pattern}' has no group 'value'",
+        "a named group (?<value>...)",
+        "Put (?<value>...) around the part that is the value.");
 
     public static Problem FileGroupUnknown(Place place, string group, IReadOnlyCollection<string> groups) => new(
         "file-group-unknown",
@@ -71,7 +91,11 @@ internal static class DeclarationMessages
         "Write the pattern letter for letter as the file writes its times.");
 
     public static Problem EncodingUnknown(Place place, string encoding) => new(
-        "encoding-unknown", place, $"'{encoding}' is no encoding", "an IANA name such as utf-8, windows-1252, utf-16", "Use one of these, or remove the key to have it detected.");
+        "encoding-unknown",
+        place,
+        $"'{encoding}' is no encoding",
+        "an IANA name such as utf-8, windows-1252, utf-16",
+        "Use one of these, or remove the key to have it detected.");
 
     public static Problem OneCharacter(Place place, string key, string found) => new(
         "value-character", place, $"'{key}' is '{found}'", "one character", "Write one character in quotes; a tab is \"\\t\".");
@@ -90,10 +114,16 @@ internal static class DeclarationMessages
         "key-missing", place, $"{subject} has no '{key}'", why, $"Add '{key}:' there.");
 
     public static Problem LevelParticipant(Place place, string variable) => new(
-        "variable-level", place, $"'{variable}' describes a participant, not a swing or session", "a variable of a swing or session", "Record it with 'swingstudy people add'.");
+        "variable-level",
+        place,
+        $"'{variable}' describes a participant, not a swing or session",
+        "a variable of a swing or session",
+        "Record it with 'swingstudy people add'.");
 
     public static Problem GroupFileUnlisted(Place place, string name) => new(
-        "group-unlisted", place, $"'{name}' is not listed under 'groups' of dictionary.yaml", "every file of the folder in the list, which gives the column order", $"Add '{name}' to 'groups', or move the file away.");
-
-    public static Problem Inconsistent(string code, Place place, string found, string expected, string mend) => new(code, place, found, expected, mend);
+        "group-unlisted",
+        place,
+        $"'{name}' is not listed under 'groups' of dictionary.yaml",
+        "every file of the folder in the list, which gives the column order",
+        $"Add '{name}' to 'groups', or move the file away.");
 }

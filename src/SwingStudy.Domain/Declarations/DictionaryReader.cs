@@ -21,7 +21,7 @@ public static class DictionaryReader
             return Outcome<VariableDictionary>.Failed(main.Problems);
 
         var name = file.Root.Text("name", "the dictionary's name");
-        var version = VersionOf(file.Root);
+        var version = Names.Version(file.Root);
         var notes = Notes(file);
         var groupNames = file.Root.Texts("groups");
         if (groupNames.Count == 0)
@@ -67,22 +67,12 @@ public static class DictionaryReader
         return new(name, title, description);
     }
 
-    private static Version VersionOf(YamlMap map)
-    {
-        var text = map.Text("version", "a semantic version such as 1.0.0");
-        if (Forms.SemanticVersion(text) is { } version)
-            return version;
-        if (text.Length > 0)
-            map.Note(Messages.NotAName(map.PlaceOf("version"), "version", text, "three whole numbers with points", "1.0.0"));
-        return new(0, 0, 0);
-    }
-
     private static List<VersionNote> Notes(YamlFile file)
     {
         var notes = new List<VersionNote>();
         foreach (var map in file.Root.Maps("notes", "the note", "version"))
         {
-            notes.Add(new(VersionOf(map), map.Texts("changes")));
+            notes.Add(new(Names.Version(map), map.Texts("changes")));
             map.Done();
         }
 

@@ -1,6 +1,5 @@
 using SwingStudy.Domain.Declarations.Yaml;
 using SwingStudy.Domain.Sources;
-using SwingStudy.Domain.Units;
 using SwingStudy.Domain.Variables;
 
 namespace SwingStudy.Domain.Declarations;
@@ -12,10 +11,9 @@ internal sealed class FieldReader(IReadOnlyCollection<string> fileGroups)
     /// <summary>A field for a variable of the dictionary.</summary>
     public FieldSource Value(YamlMap map, Variable variable)
     {
-        var unit = map.OptionalText("unit");
         var field = Place(map) with
         {
-            Unit = unit is null ? null : Fitting(map, unit, variable),
+            Unit = UnitReader.Read(map, variable)?.Code,
             Scale = map.OptionalNumber("scale") ?? 1,
             Offset = map.OptionalNumber("offset") ?? 0,
             Negate = map.OptionalFlag("negate") ?? false,
@@ -87,20 +85,6 @@ internal sealed class FieldReader(IReadOnlyCollection<string> fileGroups)
             map.Note(DeclarationMessages.PatternInvalid(map.PlaceOf("preamble"), "preamble", pattern, fault));
         else if (!Patterns.Compile(pattern).GetGroupNames().Contains("value"))
             map.Note(DeclarationMessages.PatternWithoutValue(map.PlaceOf("preamble"), pattern));
-    }
-
-    private static string? Fitting(YamlMap map, string text, Variable variable)
-    {
-        var place = map.PlaceOf("unit");
-        if (variable.Unit is null || UnitCatalogue.ParseCode(variable.Unit) is not { } expected)
-            map.Note(DeclarationMessages.UnitNotWanted(place, variable.Name));
-        else if (UnitCatalogue.Parse(text) is not { } unit)
-            map.Note(DeclarationMessages.UnitUnknown(place, text));
-        else if (unit.MismatchWith(expected) is { } mismatch)
-            map.Note(DeclarationMessages.UnitMismatch(place, map.Subject, mismatch, expected));
-        else
-            return text;
-        return null;
     }
 
     private static void CheckWords(YamlMap map, FieldSource field, Variable variable)

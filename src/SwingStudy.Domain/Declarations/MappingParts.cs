@@ -1,5 +1,6 @@
 using System.Text;
 using SwingStudy.Domain.Declarations.Yaml;
+using SwingStudy.Domain.Problems;
 using SwingStudy.Domain.Sources;
 
 namespace SwingStudy.Domain.Declarations;
@@ -23,8 +24,12 @@ internal static class MappingParts
             map.Note(DeclarationMessages.EncodingUnknown(map.PlaceOf("encoding"), name));
         if (text.Decimal is not null && text.Decimal == text.Thousands)
         {
-            map.Note(DeclarationMessages.Inconsistent(
-                "signs-clash", map.PlaceOf("thousands"), "'decimal' and 'thousands' are the same sign", "two different signs", "Correct one of them."));
+            map.Note(new Problem(
+                "signs-clash",
+                map.PlaceOf("thousands"),
+                "'decimal' and 'thousands' are the same sign",
+                "two different signs",
+                "Correct one of them."));
         }
 
         return text;
@@ -84,7 +89,12 @@ internal static class MappingParts
         var window = new MomentWindow(map.Number("from_s", "seconds from impact, negative before"), map.Number("to_s", "seconds from impact"));
         map.Done();
         if (window.FromSeconds > window.ToSeconds)
-            map.Note(DeclarationMessages.Inconsistent("range-order", map.PlaceOf("from_s"), "'window' ends before it starts", "from_s at most to_s", "Swap the two."));
+            map.Note(new Problem(
+                "range-order",
+                map.PlaceOf("from_s"),
+                "'window' ends before it starts",
+                "from_s at most to_s",
+                "Swap the two."));
         return window;
     }
 

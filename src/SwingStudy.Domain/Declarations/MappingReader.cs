@@ -40,9 +40,9 @@ public static class MappingReader
         var fields = new FieldReader(GroupsOf(root, files));
         var mapping = new SourceMapping
         {
-            Source = Named(root, "source", "a kebab-case name"),
+            Source = Names.Kebab(root, "source", "bay-strike"),
             Title = root.Text("title", "what a person calls it"),
-            Device = Named(root, "device", "the very device"),
+            Device = Names.Kebab(root, "device", "bay1-strike"),
             Rows = root.Choice<RowMeaning>("rows", "swings, moments or sessions"),
             Reader = root.Choice<ReaderKind>("reader", "delimited, workbook, json or ndjson"),
             Files = files,
@@ -66,14 +66,6 @@ public static class MappingReader
         root.Done();
         CheckTogether(root, mapping);
         return yaml.Problems.Any ? Outcome<SourceMapping>.Failed(yaml.Problems.InFileOrder) : mapping;
-    }
-
-    private static string Named(YamlMap map, string key, string meaning)
-    {
-        var name = map.Text(key, meaning);
-        if (name.Length > 0 && !Forms.IsKebab(name))
-            map.Note(Messages.NotAName(map.PlaceOf(key), key, name, "lower-case words joined by hyphens", "bay-strike"));
-        return name;
     }
 
     private static IReadOnlyCollection<string> GroupsOf(YamlMap root, string files)

@@ -16,28 +16,10 @@ internal sealed class ProtocolParts(YamlMap root, VariableDictionary dictionary)
     private static readonly string[] Standardizers = ["pooled", "baseline"];
     private static readonly string[] WorthwhileBases = ["stated", "share-of-between-player-sd", "share-of-own-sd"];
 
-    public static string Kebab(YamlMap map, string key, string example)
-    {
-        var name = map.Text(key, "a kebab-case name");
-        if (name.Length > 0 && !Forms.IsKebab(name))
-            map.Note(Messages.NotAName(map.PlaceOf(key), key, name, "lower-case words joined by hyphens", example));
-        return name;
-    }
-
-    public static Version Version(YamlMap map)
-    {
-        var text = map.Text("version", "a semantic version such as 1.0.0");
-        if (Forms.SemanticVersion(text) is { } version)
-            return version;
-        if (text.Length > 0)
-            map.Note(Messages.NotAName(map.PlaceOf("version"), "version", text, "three whole numbers with points", "1.0.0"));
-        return new(0, 0, 0);
-    }
-
     public IReadOnlyList<Phase> Phases() => [.. root.Maps("phases", "phase", "name").Select(map =>
     {
         var phase = new Phase(
-            Kebab(map, "name", "baseline"),
+            Names.Kebab(map, "name", "baseline"),
             map.Choice<PhaseRole>("role", "what the phase is for"),
             map.Count("minimum_sessions", 1, "sessions a player needs in it"),
             map.Count("minimum_swings", 1, "counted swings a session needs"),
@@ -93,7 +75,7 @@ internal sealed class ProtocolParts(YamlMap root, VariableDictionary dictionary)
     public IReadOnlyList<Contrast> Contrasts() => [.. root.Maps("contrasts", "contrast", "name").Select(map =>
     {
         var contrast = new Contrast(
-            Kebab(map, "name", "after-cue"),
+            Names.Kebab(map, "name", "after-cue"),
             map.Text("from", "the phase before"),
             map.Text("to", "the phase after")) { Line = map.LineOf("name") };
         map.Done();
@@ -184,28 +166,14 @@ internal sealed class ProtocolParts(YamlMap root, VariableDictionary dictionary)
         if (outcome.OptionalMap("smallest_worthwhile", "'smallest_worthwhile' of " + outcome.Subject) is not { } map)
             return null;
         var amount = map.Number("amount", "the size of the change");
-        var factor = map.OptionalText("unit") is { } text ? Factor(map, text, variable) : 1;
+        var factor = 1.0;
+        if (map.Has("unit") && variable is not null && UnitReader.Read(map, variable) is { } unit)
+            factor = UnitConversion.Between(unit, UnitCatalogue.ParseCode(variable.Unit!)!)!.Value.Factor;
         var change = new WorthwhileChange(amount * factor, map.WordOf("basis", WorthwhileBases), map.Text("reason", Reason));
         map.Done();
         if (amount <= 0)
             map.Note(Messages.OutOfRange(map.PlaceOf("amount"), "amount", amount, "a size above 0; the direction is the dictionary's 'better'"));
         return change;
-    }
-
-    private static double Factor(YamlMap map, string text, Variable? variable)
-    {
-        if (variable is null)
-            return 1;
-        var place = map.PlaceOf("unit");
-        if (variable.Unit is null || UnitCatalogue.ParseCode(variable.Unit) is not { } canonical)
-            map.Note(DeclarationMessages.UnitNotWanted(place, variable.Name));
-        else if (UnitCatalogue.Parse(text) is not { } unit)
-            map.Note(DeclarationMessages.UnitUnknown(place, text));
-        else if (UnitConversion.Between(unit, canonical) is { } conversion)
-            return conversion.Factor;
-        else
-            map.Note(DeclarationMessages.UnitMismatch(place, map.Subject, unit.MismatchWith(canonical)!, canonical));
-        return 1;
     }
 
     private static Dictionary<string, double> Settings(YamlMap rule, string kindName)

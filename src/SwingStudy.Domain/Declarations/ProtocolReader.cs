@@ -21,8 +21,8 @@ public static class ProtocolReader
         var parts = new ProtocolParts(root, dictionary);
         var protocol = new Protocol
         {
-            Name = ProtocolParts.Kebab(root, "name", "earlier-push"),
-            Version = ProtocolParts.Version(root),
+            Name = Names.Kebab(root, "name", "earlier-push"),
+            Version = Names.Version(root),
             Title = root.Text("title", "a title for people"),
             Question = root.Text("question", "the question that the study answers"),
             Design = root.Choice<DesignKind>("design", "the kind of design"),

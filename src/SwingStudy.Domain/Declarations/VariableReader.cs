@@ -1,5 +1,6 @@
 using System.Globalization;
 using SwingStudy.Domain.Declarations.Yaml;
+using SwingStudy.Domain.Problems;
 using SwingStudy.Domain.Units;
 using SwingStudy.Domain.Variables;
 
@@ -27,7 +28,7 @@ internal static class VariableReader
         var (better, target) = Direction(map);
         var variable = new Variable
         {
-            Name = Named(map),
+            Name = Names.Snake(map, "name", "ball_speed"),
             Title = map.Text("title", "what a person calls it"),
             Description = map.Text("description", "its meaning in one or two sentences"),
             Type = type,
@@ -56,14 +57,6 @@ internal static class VariableReader
         return variable;
     }
 
-    private static string Named(YamlMap map)
-    {
-        var name = map.Text("name", "a snake-case name");
-        if (name.Length > 0 && !Forms.IsSnake(name))
-            map.Note(Messages.NotAName(map.PlaceOf("name"), "name", name, "lower-case words joined by underscores", "ball_speed"));
-        return name;
-    }
-
     private static string? Code(YamlMap map, string key)
     {
         if (map.OptionalText(key) is not { } code)
@@ -87,7 +80,12 @@ internal static class VariableReader
             range.OptionalText("note"));
         range.Done();
         if (typical.Low > typical.High)
-            range.Note(DeclarationMessages.Inconsistent("range-order", range.PlaceOf("low"), $"'typical' of {map.Subject} has low above high", "low at most high", "Swap the two."));
+            range.Note(new Problem(
+                "range-order",
+                range.PlaceOf("low"),
+                $"'typical' of {map.Subject} has low above high",
+                "low at most high",
+                "Swap the two."));
         return typical;
     }
 
@@ -139,10 +137,15 @@ internal static class VariableReader
         if (hasRange && variable.PossibleBasis is null)
             map.Note(DeclarationMessages.NeededWith(place, "'constraints' of " + map.Subject, "basis", "physics, a source, or 'flag only'"));
         if (variable.Minimum > variable.Maximum)
-            map.Note(DeclarationMessages.Inconsistent("range-order", place, $"'constraints' of {map.Subject} has minimum above maximum", "minimum at most maximum", "Swap the two."));
+            map.Note(new Problem(
+                "range-order",
+                place,
+                $"'constraints' of {map.Subject} has minimum above maximum",
+                "minimum at most maximum",
+                "Swap the two."));
         if (variable.Typical is { } typical && (typical.Low < variable.Minimum || typical.High > variable.Maximum))
         {
-            map.Note(DeclarationMessages.Inconsistent(
+            map.Note(new Problem(
                 "range-order",
                 map.PlaceOf("typical"),
                 string.Create(CultureInfo.InvariantCulture, $"'typical' of {map.Subject} ({typical.Low} to {typical.High}) leaves the possible range"),

@@ -75,7 +75,11 @@ public static class ProtocolCheck
         if (protocol.Contrasts.Count == 0 && ComparesPhases(protocol))
         {
             yield return new(
-                "contrasts-missing", new(protocol.File), "the protocol plans no comparison", "at least one contrast", "Add 'contrasts:' with '- { name: ..., from: ..., to: ... }'.");
+                "contrasts-missing",
+                new(protocol.File),
+                "the protocol plans no comparison",
+                "at least one contrast",
+                "Add 'contrasts:' with '- { name: ..., from: ..., to: ... }'.");
         }
 
         foreach (var contrast in protocol.Contrasts)
@@ -92,24 +96,49 @@ public static class ProtocolCheck
             }
 
             if (contrast.From == contrast.To)
-                yield return new("contrast-same", place, $"contrast '{contrast.Name}' compares '{contrast.From}' with itself", "two phases", "Change 'from' or 'to'.");
+                yield return new(
+                    "contrast-same",
+                    place,
+                    $"contrast '{contrast.Name}' compares '{contrast.From}' with itself",
+                    "two phases",
+                    "Change 'from' or 'to'.");
             else if (names.Contains(contrast.From) && names.IndexOf(contrast.To) is >= 0 and var to && to < names.IndexOf(contrast.From))
-                yield return new("contrast-order", place, $"contrast '{contrast.Name}' goes back in time", "'from' before 'to'", "Swap 'from' and 'to'.");
+                yield return new(
+                    "contrast-order",
+                    place,
+                    $"contrast '{contrast.Name}' goes back in time",
+                    "'from' before 'to'",
+                    "Swap 'from' and 'to'.");
         }
     }
 
     private static IEnumerable<Problem> Outcomes(Protocol protocol, VariableDictionary dictionary)
     {
         if (!protocol.Outcomes.Any(outcome => outcome.Role == OutcomeRole.Primary))
-            yield return new("primary-missing", new(protocol.File), "the protocol has no primary outcome", "at least one outcome that decides the question", "Give one outcome 'role: primary'.");
+            yield return new(
+                "primary-missing",
+                new(protocol.File),
+                "the protocol has no primary outcome",
+                "at least one outcome that decides the question",
+                "Give one outcome 'role: primary'.");
         foreach (var outcome in protocol.Outcomes)
         {
             var place = new Place(protocol.File, outcome.Line);
             var variable = dictionary[outcome.Variable];
             if (variable.Type is not (VariableType.Number or VariableType.Integer) || variable.Scale == MeasurementScale.Nominal)
-                yield return new("outcome-not-numeric", place, $"outcome '{variable.Name}' is not a number", "a number or count of the dictionary", "Choose a numeric variable.");
+                yield return new(
+                    "outcome-not-numeric",
+                    place,
+                    $"outcome '{variable.Name}' is not a number",
+                    "a number or count of the dictionary",
+                    "Choose a numeric variable.");
             if (variable.Level == VariableLevel.Participant)
-                yield return new("outcome-level", place, $"outcome '{variable.Name}' describes a participant", "a variable of a swing or session", "Choose a variable that can change.");
+                yield return new(
+                    "outcome-level",
+                    place,
+                    $"outcome '{variable.Name}' describes a participant",
+                    "a variable of a swing or session",
+                    "Choose a variable that can change.");
             if (outcome is { Role: OutcomeRole.Primary, SmallestWorthwhile: null } && ComparesPhases(protocol))
             {
                 yield return new(
@@ -140,18 +169,33 @@ public static class ProtocolCheck
         if (draw.Kind != Randomization.PhaseStart)
         {
             if (draw.Kind == Randomization.Order && protocol.Players is null)
-                yield return new("draw-players", place, "the order of players is drawn, and their number is not planned", "'players: { planned: ..., why: ... }'", "Add 'players'.");
+                yield return new(
+                    "draw-players",
+                    place,
+                    "the order of players is drawn, and their number is not planned",
+                    "'players: { planned: ..., why: ... }'",
+                    "Add 'players'.");
             yield break;
         }
 
         if (draw is not { EarliestSession: { } earliest, LatestSession: { } latest })
         {
-            yield return new("draw-window", place, "the start of the intervention is drawn without a window", "'earliest_session' and 'latest_session'", "Add both.");
+            yield return new(
+                "draw-window",
+                place,
+                "the start of the intervention is drawn without a window",
+                "'earliest_session' and 'latest_session'",
+                "Add both.");
             yield break;
         }
 
         if (earliest > latest)
-            yield return new("draw-window", place, "the drawn start has its earliest session after its latest", "earliest at most latest", "Swap the two.");
+            yield return new(
+                "draw-window",
+                place,
+                "the drawn start has its earliest session after its latest",
+                "earliest at most latest",
+                "Swap the two.");
         var baseline = protocol.Phases.FirstOrDefault(phase => phase.Role == PhaseRole.Baseline);
         if (baseline is not null && earliest <= baseline.MinimumSessions)
         {
@@ -179,15 +223,29 @@ public static class ProtocolCheck
         {
             var place = new Place(protocol.File, rule.Line);
             if (rule.Variables.Count == 0 && ScreeningRuleKind.Find(rule.Rule) is { NeedsVariables: true })
-                yield return new("rule-variables", place, $"screening rule '{rule.Rule}' names no variables", "the variables it looks at", "Add 'variables: [...]'.");
+                yield return new(
+                    "rule-variables",
+                    place,
+                    $"screening rule '{rule.Rule}' names no variables",
+                    "the variables it looks at",
+                    "Add 'variables: [...]'.");
             foreach (var name in rule.Variables.Where(name => dictionary[name].Type is not (VariableType.Number or VariableType.Integer)))
-                yield return new("rule-variables", place, $"screening rule '{rule.Rule}' looks at '{name}', which is not a number", "numeric variables", "Remove it.");
+                yield return new(
+                    "rule-variables",
+                    place,
+                    $"screening rule '{rule.Rule}' looks at '{name}', which is not a number",
+                    "numeric variables",
+                    "Remove it.");
         }
 
         foreach (var rule in protocol.StopRules.Where(rule => dictionary[rule.Variable].Type is not (VariableType.Number or VariableType.Integer)))
         {
             yield return new(
-                "stop-rule-variable", new(protocol.File, rule.Line), $"the stop rule watches '{rule.Variable}', which is not a number", "a rating or count", "Choose a numeric variable.");
+                "stop-rule-variable",
+                new(protocol.File, rule.Line),
+                $"the stop rule watches '{rule.Variable}', which is not a number",
+                "a rating or count",
+                "Choose a numeric variable.");
         }
     }
 

@@ -121,7 +121,11 @@ internal static class ProtocolWeaknesses
         if (protocol.FixedConditions.Count == 0)
         {
             yield return new(
-                "nothing-fixed", new(protocol.File), "no condition is held fixed", "club, ball and surface at least: each of them can look like a change of the player", "Add 'fixed_conditions: [club, ball, surface]'.");
+                "nothing-fixed",
+                new(protocol.File),
+                "no condition is held fixed",
+                "club, ball and surface at least: each of them can look like a change of the player",
+                "Add 'fixed_conditions: [club, ball, surface]'.");
         }
     }
 
@@ -141,8 +145,18 @@ internal static class ProtocolWeaknesses
     private static IEnumerable<Problem> Safety(Protocol protocol)
     {
         if (protocol.StopRules.Count == 0)
-            yield return new("no-stop-rule", new(protocol.File), "no stop rule is set", "at least one on pain, as sports studies with repeated full swings usually have", "Add 'stop_rules:'.");
+            yield return new(
+                "no-stop-rule",
+                new(protocol.File),
+                "no stop rule is set",
+                "at least one on pain, as sports studies with repeated full swings usually have",
+                "Add 'stop_rules:'.");
         if (protocol.Cautions.Count == 0)
-            yield return new("no-cautions", new(protocol.File), "no cautions are written", "what whoever runs the study has to watch, and whose rules come first", "Add 'cautions:'.");
+            yield return new(
+                "no-cautions",
+                new(protocol.File),
+                "no cautions are written",
+                "what whoever runs the study has to watch, and whose rules come first",
+                "Add 'cautions:'.");
     }
 }
