@@ -33,7 +33,7 @@ internal sealed class TimeFormatDetector
 
     private static TimeFormat[] BuildCandidates()
     {
-        var formats = new List<string> { "iso", "unix-s", "unix-ms", "excel-serial", "yyyyMMdd", "yyyyMMdd HHmmss", "yyyyMMddHHmmss", "yyyyMMdd HH:mm:ss", "yyyyMMdd_HHmmss" };
+        var formats = new List<string> { "iso", "unix-s", "unix-ms", "excel-serial", "yyyyMMdd", "yyyyMMdd HHmmss", "yyyyMMddHHmmss", "yyyyMMdd HH:mm:ss", "yyyyMMdd HH:mm:ss.f", "yyyyMMdd_HHmmss" };
         string[] orders = ["yyyy{0}MM{0}dd", "dd{0}MM{0}yyyy", "MM{0}dd{0}yyyy", "dd{0}MM{0}yy", "MM{0}dd{0}yy", "yy{0}MM{0}dd"];
         string[] times = ["", " HH:mm", " HH:mm:ss", " HH:mm:ss.f", " hh:mm tt", " hh:mm:ss tt", " hh:mm:ss.f tt", " HH.mm", " HH.mm.ss", ", HH:mm", ", HH:mm:ss"];
         foreach (var order in orders)
