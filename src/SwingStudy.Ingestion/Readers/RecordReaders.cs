@@ -15,18 +15,8 @@ public static class RecordReaders
     /// <returns>The document, which the caller disposes of, or all problems that hold the file. Bad input never throws.</returns>
     public static Outcome<RecordDocument> Open(string path, SourceMapping mapping)
     {
-        if (Directory.Exists(path))
-            return ReaderMessages.IsFolder(path);
-        FileStream stream;
-        try
-        {
-            stream = new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.Read, bufferSize: 0, FileOptions.SequentialScan);
-        }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
-        {
-            return ReaderMessages.NotReadable(path, e.Message);
-        }
-
+        if (!OpenFile(path).Succeeded(out var stream, out var problems))
+            return Outcome<RecordDocument>.Failed(problems);
         return Open(stream, path, mapping);
     }
 
@@ -43,6 +33,21 @@ public static class RecordReaders
         if (!outcome.Succeeded(out _))
             stream.Dispose();
         return outcome;
+    }
+
+    /// <summary>Opens the bytes of a file.</summary>
+    internal static Outcome<FileStream> OpenFile(string path)
+    {
+        if (Directory.Exists(path))
+            return ReaderMessages.IsFolder(path);
+        try
+        {
+            return new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.Read, bufferSize: 0, FileOptions.SequentialScan);
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
+        {
+            return ReaderMessages.NotReadable(path, e.Message);
+        }
     }
 
     private static Outcome<RecordDocument> OpenAs(ReaderKind kind, Stream stream, string name, SourceMapping mapping)

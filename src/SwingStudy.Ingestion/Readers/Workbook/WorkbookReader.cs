@@ -15,7 +15,13 @@ internal static class WorkbookReader
     private static ReadOnlySpan<byte> BinaryMark => [0xD0, 0xCF, 0x11, 0xE0];
 
     /// <summary>The document, or all problems that hold the file. Takes the stream over when it succeeds.</summary>
-    public static Outcome<RecordDocument> Open(Stream stream, string file, SourceMapping mapping)
+    public static Outcome<RecordDocument> Open(Stream stream, string file, SourceMapping mapping) =>
+        Parse(stream, file).Succeeded(out var workbook, out var problems)
+            ? Document(workbook, file, mapping)
+            : Outcome<RecordDocument>.Failed(problems);
+
+    /// <summary>The sheets of a workbook, all of them read once.</summary>
+    public static Outcome<ParsedWorkbook> Parse(Stream stream, string file)
     {
         var start = new byte[4];
         stream.Position = 0;
@@ -28,9 +34,9 @@ internal static class WorkbookReader
         try
         {
             if (!(isZip ? PackageChecker.Check(stream, file) : WorkbookParts.None).Succeeded(out var parts, out var problems))
-                return Outcome<RecordDocument>.Failed(problems);
+                return Outcome<ParsedWorkbook>.Failed(problems);
             var sheets = new Sheets(stream, parts);
-            return Document(sheets, parts, sheets.Heads(), file, mapping);
+            return new ParsedWorkbook(sheets, parts, sheets.Heads());
         }
         catch (InvalidPasswordException)
         {
@@ -52,8 +58,9 @@ internal static class WorkbookReader
         || (e is ArgumentException or InvalidOperationException or IndexOutOfRangeException or NullReferenceException or InvalidCastException or KeyNotFoundException
             && e.TargetSite?.DeclaringType?.Assembly != typeof(WorkbookReader).Assembly);
 
-    private static Outcome<RecordDocument> Document(Sheets sheets, WorkbookParts parts, IReadOnlyList<SheetHead> heads, string file, SourceMapping mapping)
+    private static Outcome<RecordDocument> Document(ParsedWorkbook workbook, string file, SourceMapping mapping)
     {
+        var (sheets, parts, heads) = workbook;
         if (!Choose(heads, mapping, file).Succeeded(out var chosen, out var problems))
             return Outcome<RecordDocument>.Failed(problems);
         var (head, layout) = chosen;
