@@ -1,0 +1,130 @@
+using System.Globalization;
+using System.Reflection;
+using System.Text.Json;
+using NodaTime;
+using SwingStudy.Domain.Studies;
+
+namespace SwingStudy.App.Demo;
+
+/// <summary>
+/// The demo: exports of an invented academy with planted effects, as messy as real ones, and the declarations that read them. Players, places,
+/// devices and numbers are made up.
+/// </summary>
+internal static class DemoStudy
+{
+    /// <summary>Phase before the cue.</summary>
+    public const string Baseline = "baseline";
+
+    /// <summary>Phase with the cue.</summary>
+    public const string Cue = "cue";
+
+    /// <summary>Phase four weeks later, without cue.</summary>
+    public const string FollowUp = "four-weeks-later";
+
+    /// <summary>The invented academy.</summary>
+    public const string Academy = "Brackenwick Academy";
+
+    /// <summary>The ball of all players.</summary>
+    public const string UsualBall = "range two-piece";
+
+    /// <summary>The ball that one player changes to.</summary>
+    public const string OtherBall = "new three-piece";
+
+    /// <summary>Seed of the swings; any other gives another, equally invented, spring.</summary>
+    public const ulong DefaultSeed = 20260302;
+
+    /// <summary>Seed with which the starts of the cue were drawn, as the protocol says.</summary>
+    public const ulong RandomizationSeed = 271828;
+
+    private static readonly string[] Declarations = ["study.yaml", "protocol.yaml", "bay-sensor.yaml", "speed-gate.yaml", "headband.yaml", "coach-log.yaml"];
+
+    private static readonly PlantedPlayer[] Players =
+    [
+        new("P01", ["Otter", "OT"], 41.5, 0.35, 0.85, 2.2, 0.85),
+        new("P02", ["Wren", "WR"], 36.8, 0.40, 0.80, 1.8, 0.50, FollowUpSessions: 1),
+        new("P03", ["Badger", "BA"], 44.6, 0.35, 0.95, 0, 1),
+        new("P04", ["Heron", "HE"], 39.2, 0.40, 0.85, 2.0, 0.90),
+        new("P05", ["Marten", "MA"], 46.1, 0.45, 1.00, 1.6, 0.60),
+        new("P06", ["Plover", "PL"], 38.0, 0.35, 0.80, 0, 1, BallChanges: true),
+        new("P07", ["Grünfink", "GF"], 42.7, 0.40, 0.90, 2.4, 1),
+        new("P08", ["Stoat", "ST"], 40.4, 0.90, 1.20, 0, 1, FollowUpSessions: 1),
+    ];
+
+    private static readonly JsonSerializerOptions TruthJson = new()
+    {
+        WriteIndented = true,
+        PropertyNamingPolicy = JsonNamingPolicy.SnakeCaseLower,
+        Encoder = System.Text.Encodings.Web.JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
+    };
+
+    /// <summary>The academy's zone; summer time starts within the study.</summary>
+    public static DateTimeZone Zone { get; } = DateTimeZoneProviders.Tzdb["Europe/Dublin"];
+
+    /// <summary>The players with their drawn starts.</summary>
+    public static IReadOnlyList<PlantedPlayer> PlayersWithStarts => DemoSimulation.WithDrawnStarts(Players, RandomizationSeed);
+
+    /// <summary>
+    /// Writes <c>study.yaml</c>, <c>protocol.yaml</c>, <c>sources/</c>, <c>inbox/</c> and <c>truth.json</c> into the folder, replacing those files. The
+    /// dictionary is not written: it ships with the program and must stand in <c>data-dictionary/</c>.
+    /// </summary>
+    /// <returns>What was planted; its players' aliases have to be added to the study before intake.</returns>
+    public static PlantedTruth Write(StudyFolder folder, ulong seed = DefaultSeed)
+    {
+        Directory.CreateDirectory(folder.Sources);
+        foreach (var name in Declarations)
+            File.WriteAllText(Path.Combine(name is "study.yaml" or "protocol.yaml" ? folder.Root : folder.Sources, name), Declaration(name));
+        var (files, truth) = Make(seed);
+        foreach (var file in files)
+        {
+            var path = Path.Combine(folder.Inbox, file.Path);
+            Directory.CreateDirectory(Path.GetDirectoryName(path)!);
+            File.WriteAllBytes(path, file.Bytes);
+        }
+
+        File.WriteAllText(Path.Combine(folder.Root, "truth.json"), JsonSerializer.Serialize(truth, TruthJson) + "\n");
+        return truth;
+    }
+
+    /// <summary>The files of a seed and what was planted in them.</summary>
+    internal static (IReadOnlyList<DemoFile> Files, PlantedTruth Truth) Make(ulong seed)
+    {
+        var players = PlayersWithStarts;
+        var stays = DemoSimulation.Draw(players, seed);
+        var bay = BayExport.Files(stays).ToList();
+        List<DemoFile> files = [.. bay, .. GateExport.Files(stays, seed, out var falsePasses), .. HeadbandExport.Files(stays, seed), CoachLog.File(stays)];
+        return (files, new(
+            "Everything here is invented: academy, players, devices and numbers.", seed, "club_head_speed", "m/s", players, Count(stays, bay, files.Count, falsePasses)));
+    }
+
+    /// <summary>Text of a declaration that ships with the demo.</summary>
+    private static string Declaration(string name)
+    {
+        using var stream = Assembly.GetExecutingAssembly().GetManifestResourceStream($"demo/{name}")
+            ?? throw new InvalidOperationException(string.Create(CultureInfo.InvariantCulture, $"The program holds no declaration '{name}'."));
+        using var reader = new StreamReader(stream);
+        return reader.ReadToEnd();
+    }
+
+    private static PlantedCounts Count(IReadOnlyList<DemoStay> stays, List<DemoFile> bay, int files, int falsePasses)
+    {
+        var sessions = stays.SelectMany(stay => stay.Sessions).ToList();
+        var swings = sessions.SelectMany(session => session.Swings).ToList();
+        var misread = stays.Select(stay => BayExport.Rows(stay).Count(row => row.Swing.Misread != Misread.None)).ToList();
+        var mended = misread[BayExport.CorrectedStay(stays)];
+        return new()
+        {
+            Sessions = sessions.Count,
+            Swings = swings.Count(swing => !swing.IsPractice),
+            PracticeSwings = swings.Count(swing => swing.IsPractice),
+            MissedByBay = swings.Count(swing => swing.MissedByBay),
+            MissedByGate = swings.Count(swing => swing.MissedByGate),
+            FalsePasses = falsePasses,
+            Misreads = misread.Sum() - mended,
+            MendedMisreads = mended,
+            BayFiles = bay.Count,
+            Copies = bay.Count(file => file.Path.Contains("Kopie von", StringComparison.Ordinal)),
+            CorrectedFiles = bay.Count(file => file.Path.Contains("_korrigiert", StringComparison.Ordinal)),
+            Files = files,
+        };
+    }
+}

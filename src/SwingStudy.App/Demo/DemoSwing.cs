@@ -1,0 +1,39 @@
+using NodaTime;
+
+namespace SwingStudy.App.Demo;
+
+/// <summary>One simulated swing: what happened, and which device went wrong about it.</summary>
+/// <param name="StruckAt">Moment of impact, or of passing the ball's place.</param>
+/// <param name="IsPractice">Without a ball.</param>
+/// <param name="ClubSpeed">Club head speed, m/s.</param>
+/// <param name="SpeedRatio">Ball speed over club head speed.</param>
+/// <param name="LaunchAngle">Degrees up.</param>
+/// <param name="LaunchDirection">Degrees to the right.</param>
+/// <param name="Spin">Turns a minute.</param>
+/// <param name="AttackAngle">Degrees up.</param>
+/// <param name="Misread">What the bay sensor misread.</param>
+/// <param name="BayNoise">Error of the bay sensor's club speed, m/s.</param>
+/// <param name="GateNoise">Error of the gate's club speed, m/s.</param>
+/// <param name="MissedByBay">The bay sensor has no row.</param>
+/// <param name="MissedByGate">The gate has no pass.</param>
+internal sealed record DemoSwing(
+    Instant StruckAt,
+    bool IsPractice,
+    double ClubSpeed,
+    double SpeedRatio,
+    double LaunchAngle,
+    double LaunchDirection,
+    double Spin,
+    double AttackAngle,
+    Misread Misread,
+    double BayNoise,
+    double GateNoise,
+    bool MissedByBay,
+    bool MissedByGate)
+{
+    /// <summary>Ball speed, m/s.</summary>
+    public double BallSpeed => ClubSpeed * SpeedRatio;
+
+    /// <summary>Carry in metres: a straight line through common pairs of ball speed and carry with a driver (common practice, no source).</summary>
+    public double Carry => (4.4 * BallSpeed) - 74;
+}
