@@ -1,0 +1,59 @@
+using System.Text;
+using System.Text.Encodings.Web;
+using System.Text.Unicode;
+
+namespace SwingStudy.Reporting.Documents;
+
+/// <summary>Text of an HTML page that grows; what comes from data is always escaped.</summary>
+internal sealed class Html
+{
+    private static readonly HtmlEncoder Encoder = HtmlEncoder.Create(UnicodeRanges.All);
+    private readonly StringBuilder _text = new();
+
+    /// <summary>Appends mark-up as it is, and a line break.</summary>
+    public Html Markup(string markup)
+    {
+        _text.Append(markup).Append('\n');
+        return this;
+    }
+
+    /// <summary>Appends an element that holds a text.</summary>
+    public Html Element(string name, string text, string attributes = "")
+    {
+        _text.Append('<').Append(name).Append(attributes.Length == 0 ? "" : " ").Append(attributes).Append('>').Append(Escape(text)).Append("</").Append(name).Append(">\n");
+        return this;
+    }
+
+    /// <summary>Appends a list of texts; nothing when there are none.</summary>
+    public Html List(IEnumerable<string> items)
+    {
+        var all = items.ToList();
+        if (all.Count == 0)
+            return this;
+        Markup("<ul>");
+        foreach (var item in all)
+            Element("li", item);
+        return Markup("</ul>");
+    }
+
+    /// <summary>Opens a table with caption and headings; headings that start with <c>#</c> stand over numbers.</summary>
+    public Html OpenTable(string caption, params ReadOnlySpan<string> headings) => OpenTableOf("plain", caption, headings);
+
+    /// <summary>The same for a table of a kind that the style treats of its own.</summary>
+    public Html OpenTableOf(string kind, string caption, params ReadOnlySpan<string> headings)
+    {
+        Markup($"<div class=\"wide\"><table class=\"{kind}\">").Element("caption", caption).Markup("<thead><tr>");
+        foreach (var heading in headings)
+            Element("th", heading.TrimStart('#'), heading.StartsWith('#') ? "scope=\"col\" class=\"number\"" : "scope=\"col\"");
+        return Markup("</tr></thead><tbody>");
+    }
+
+    /// <summary>Closes a table.</summary>
+    public Html CloseTable() => Markup("</tbody></table></div>");
+
+    /// <summary>Escapes a text for elements and quoted attributes.</summary>
+    public static string Escape(string text) => Encoder.Encode(text);
+
+    /// <inheritdoc/>
+    public override string ToString() => _text.ToString();
+}

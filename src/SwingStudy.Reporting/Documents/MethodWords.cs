@@ -1,0 +1,33 @@
+namespace SwingStudy.Reporting.Documents;
+
+/// <summary>What the words of the <c>measure</c>, <c>method</c> and <c>coefficient</c> columns mean, in one sentence for readers of a report.</summary>
+internal static class MethodWords
+{
+    private static readonly Dictionary<string, string> Meanings = new(StringComparer.Ordinal)
+    {
+        ["difference"] = "Mean of session means after minus before, in the unit of the outcome.",
+        ["percent-change"] = "The difference as a share of the mean before.",
+        ["log-response-ratio"] = "Natural logarithm of the mean after over the mean before.",
+        ["hedges-g"] = "The difference in standard deviations, corrected for small samples.",
+        ["honest-change"] = "The player's change judged against that player's own noise from swing to swing and from day to day; a session counts as one point, however many swings it holds.",
+        ["smallest-detectable-change"] = "The change that must be exceeded before it can be told from the player's own noise.",
+        ["hedges-g-pooled"] = "Standardized by the pooled scatter of both phases (Hedges and Olkin 1985).",
+        ["hedges-g-pooled-bootstrap-bca"] = "Standardized by the pooled scatter of both phases, interval by the bias-corrected and accelerated bootstrap.",
+        ["glass-delta-corrected"] = "Standardized by the scatter of the baseline alone, corrected for small samples.",
+        ["mean-difference-welch"] = "Difference of means that lets the scatter differ between phases.",
+        ["nap"] = "Share of pairs of a value before and a value after in which the later one is better (non-overlap of all pairs).",
+        ["tau-ab"] = "Improving pairs minus worsening pairs, as a share of all pairs of before and after.",
+        ["theil-sen-slope"] = "Median of the slopes between all pairs of points: a trend that single points cannot bend.",
+        ["randomization-multiple-baseline"] = "p value: how often the starts that might have been drawn instead give a change as large (Edgington and Onghena 2007), sampled.",
+        ["randomization-multiple-baseline-exact"] = "p value: how often the starts that might have been drawn instead give a change as large (Edgington and Onghena 2007), all of them.",
+        ["randomization"] = "p value over a sample of the assignments that might have been drawn.",
+        ["randomization-exact"] = "p value over all assignments that might have been drawn.",
+        ["sem-agreement"] = "Standard error of measurement: scatter of repeated measurements of the same person.",
+        ["typical-error"] = "Scatter of repeated measurements of the same person, from differences between them.",
+        ["session-variance"] = "How far a player's session means differ from day to day, swing noise taken out.",
+        ["swing-variance"] = "How far swings of one session differ.",
+    };
+
+    /// <summary>The meaning, or null when this report has no sentence for the word.</summary>
+    public static string? MeaningOf(string word) => Meanings.GetValueOrDefault(word);
+}

@@ -1,0 +1,113 @@
+using System.Globalization;
+using System.Reflection;
+using NodaTime.Text;
+using SwingStudy.Reporting.Figures;
+using SwingStudy.Reporting.Rows;
+
+namespace SwingStudy.Reporting.Documents;
+
+/// <summary>Writes the report of a study as one HTML file that needs neither network nor scripts.</summary>
+public static class ReportWriter
+{
+    private static readonly InstantPattern Moment = InstantPattern.CreateWithInvariantCulture("uuuu-MM-dd HH:mm 'UTC'");
+
+    /// <summary>The report of the whole study.</summary>
+    public static string Study(StudyReport report) => Page(report, null);
+
+    /// <summary>The report of one player: own findings and figures only.</summary>
+    /// <exception cref="ArgumentException">No finding, effect or swing of the tables belongs to that player.</exception>
+    public static string Player(StudyReport report, string participant) => ParticipantsOf(report).Contains(participant, StringComparer.Ordinal)
+        ? Page(report, participant)
+        : throw new ArgumentException($"The tables know no player {participant}.", nameof(participant));
+
+    /// <summary>Players with a swing, an effect or a finding.</summary>
+    public static IReadOnlyList<string> ParticipantsOf(StudyReport report) =>
+    [
+        .. report.Tables.Swings.Values.SelectMany(swings => swings).Select(swing => swing.Participant)
+            .Concat(report.Tables.Effects.Select(row => row.Participant))
+            .Concat(report.Tables.Findings.Select(row => row.Participant).OfType<string>())
+            .Distinct().Order(StringComparer.Ordinal),
+    ];
+
+    private static string Page(StudyReport report, string? participant)
+    {
+        var html = new Html();
+        var title = participant is null ? report.Name : $"{report.Name}: player {participant}";
+        html.Markup("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">")
+            .Element("title", title)
+            .Markup($"<style>\n{Style()}</style>\n</head>\n<body>\n<main>\n<header>")
+            .Element("h1", title)
+            .Element("p", report.Protocol.Question.Trim(), "class=\"question\"")
+            .Markup("</header>")
+            .Markup("""<nav aria-label="Contents"><ul><li><a href="#findings">Findings</a></li><li><a href="#changes">Changes</a></li><li><a href="#sessions">Sessions</a></li><li><a href="#accounting">Accounting</a></li><li><a href="#methods">Methods</a></li><li><a href="#cautions">Cautions</a></li><li><a href="#provenance">Provenance</a></li></ul></nav>""");
+        html.Markup("<section class=\"caution\" aria-label=\"Before you read\">")
+            .Element("p", "Each player is compared with that player's own baseline, which is no norm. SwingStudy is not a medical device and gives no diagnosis.")
+            .Markup("</section>");
+        FindingSections.Write(html, report, participant);
+        html.Markup("<section id=\"sessions\">").Element("h2", "Sessions, player by player");
+        foreach (var player in ParticipantsOf(report).Where(player => participant is null || player == participant))
+        {
+            var figures = ReportFigures.Sessions(report, player);
+            html.Element("h3", $"Player {player}");
+            if (figures.Count == 0)
+                html.Element("p", "No counted swing of a primary outcome.");
+            foreach (var figure in figures)
+                Show(html, figure);
+        }
+
+        html.Markup("</section>");
+        AccountingSection.Write(html, report);
+        MethodsSection.Write(html, report);
+        Cautions(html, report);
+        Provenance(html, report);
+        return html.Markup("</main>\n</body>\n</html>").ToString();
+    }
+
+    /// <summary>Shows a figure with its caption; the picture is part of the page.</summary>
+    internal static void Show(Html html, Figure figure) => html
+        .Markup("<figure>")
+        .Markup(string.Create(
+            CultureInfo.InvariantCulture,
+            $"<img src=\"data:image/png;base64,{Convert.ToBase64String(figure.Png)}\" width=\"{figure.Width}\" height=\"{figure.Height}\" alt=\"{Html.Escape(figure.AltText)}\">"))
+        .Element("figcaption", figure.Caption)
+        .Markup("</figure>");
+
+    private static void Cautions(Html html, StudyReport report)
+    {
+        html.Markup("<section id=\"cautions\">").Element("h2", "Cautions and safety").List(
+        [
+            .. report.Protocol.Cautions,
+            "A finding speaks of these players, this club and these conditions; it predicts no injury and no result on the course.",
+            "Local law, the ethics committee and licensed practitioners decide; this report records.",
+        ]).Element("h3", "Adverse events");
+        if (report.Incidents.Count == 0)
+            html.Element("p", "None on record.");
+        html.List(report.Incidents).Markup("</section>");
+    }
+
+    private static void Provenance(Html html, StudyReport report)
+    {
+        html.Markup("<section id=\"provenance\">").Element("h2", "Provenance")
+            .Element("p", "Every number above stands in one of these table versions, and 'swingstudy audit trace' leads from there to file, row and raw text.")
+            .OpenTable("What this report was made from", "Thing", "Version");
+        Row(html, "Protocol", $"{report.Protocol.Name} {report.Protocol.Version}, {(report.LockedAt is { } at ? $"locked {Moment.Format(at)}" : "not locked")}");
+        Row(html, "Protocol hash (SHA-256)", report.Protocol.Hash.ToString());
+        Row(html, "Dictionary", $"{report.Dictionary.Name} {report.Dictionary.Version}");
+        Row(html, "Dictionary hash (SHA-256)", report.Dictionary.Hash.ToString());
+        foreach (var (table, version) in report.Versions)
+            Row(html, $"Table {table}", string.Create(CultureInfo.InvariantCulture, $"version {version}"));
+        Row(html, "SwingStudy", typeof(ReportWriter).Assembly.GetName().Version!.ToString(3));
+        html.CloseTable().Markup("</section>");
+    }
+
+    private static void Row(Html html, string thing, string version) =>
+        html.Markup("<tr>").Element("th", thing, "scope=\"row\"").Markup("<td>").Element("code", version).Markup("</td></tr>");
+
+    private static string Style()
+    {
+        using var stream = Assembly.GetExecutingAssembly().GetManifestResourceStream("report.css")
+            ?? throw new InvalidOperationException("The program holds no report.css.");
+        using var reader = new StreamReader(stream);
+        return reader.ReadToEnd();
+    }
+}

@@ -1,0 +1,117 @@
+using System.Globalization;
+using ScottPlot;
+using SwingStudy.Domain.Protocols;
+using SwingStudy.Domain.Variables;
+using SwingStudy.Reporting.Rows;
+
+namespace SwingStudy.Reporting.Figures;
+
+/// <summary>The change of each player in one contrast with its interval, beside zero and the smallest worthwhile change.</summary>
+internal static class ChangeFigure
+{
+    /// <summary>Effect measure that is drawn.</summary>
+    public const string Measure = "difference";
+
+    private const int Width = 800;
+    private const int RowHeight = 34;
+    private const int Left = 52;
+    private const int Bottom = 52;
+    private const int Above = 30;
+
+    /// <summary>Draws; null when no player has a change in that contrast.</summary>
+    public static Figure? Draw(StudyReport report, OutcomeMeasure outcome, Contrast contrast)
+    {
+        var rows = report.Tables.Effects
+            .Where(row => row.Outcome == outcome.Variable && row.Contrast == contrast.Name && row.Measure == Measure)
+            .OrderBy(row => row.Participant, StringComparer.Ordinal).ToList();
+        if (!rows.Exists(row => double.IsFinite(row.Estimate)))
+            return null;
+        var variable = report.Dictionary[outcome.Variable];
+        var display = new ValueDisplay(variable);
+        var verdicts = report.Tables.Findings
+            .Where(finding => finding.Participant is not null && finding.Outcome == outcome.Variable && finding.Contrast == contrast.Name)
+            .GroupBy(finding => finding.Participant!).ToDictionary(group => group.Key, group => group.First().Verdict, StringComparer.Ordinal);
+        var worthwhile = outcome.SmallestWorthwhile is { } smallest
+            ? display.Difference(smallest.Amount) * (variable.Better == Better.Lower ? -1 : 1)
+            : (double?)null;
+        var (low, high) = Limits(rows, display, worthwhile);
+        var height = Above + Bottom + (RowHeight * rows.Count);
+        var plot = Sheet.Empty(Left, Bottom);
+        Sheet.Frame(plot, new AxisLimits(low, high, 0.5, rows.Count + 0.5), new PixelSize(Width - Left, height - Bottom), Above, 270);
+        DrawReferences(plot, display, rows.Count, worthwhile, low, high);
+        for (var i = 0; i < rows.Count; i++)
+            DrawRow(plot, rows[i], rows.Count - i, display, verdicts.GetValueOrDefault(rows[i].Participant), low, high);
+        Sheet.Stroke(plot, low, 0.5, high, 0.5, Palette.Quiet, 1.5f);
+        plot.Axes.Left.SetTicks([.. rows.Select((_, i) => (double)(rows.Count - i))], [.. rows.Select(row => row.Participant)]);
+        plot.Axes.Left.MajorTickStyle.Length = 0;
+        var steps = Sheet.Steps(low, high, 7);
+        plot.Axes.Bottom.SetTicks(steps, [.. steps.Select(step => ValueDisplay.Number(step, step == Math.Floor(step) ? 0 : display.Decimals))]);
+        plot.XLabel(display.Symbol.Length == 0 ? $"Change in {Lower(display.Title)}" : $"Change in {Lower(display.Title)} ({display.Symbol})");
+        return Sheet.Finish(
+            plot,
+            $"change-{outcome.Variable.Replace('_', '-')}-{contrast.Name}",
+            string.Create(CultureInfo.InvariantCulture, $"Change in {Lower(display.Title)} from {Plain(contrast.From)} to {Plain(contrast.To)}, with {report.Protocol.Analysis.Confidence:P0} interval"),
+            AltText(rows, display, contrast, verdicts),
+            Width,
+            height);
+    }
+
+    private static (double Low, double High) Limits(List<EffectRow> rows, ValueDisplay display, double? worthwhile)
+    {
+        var values = rows.SelectMany(row => new[] { row.Estimate, row.Low, row.High }).Where(double.IsFinite).Select(display.Difference)
+            .Append(0).Append(worthwhile ?? 0).ToList();
+        var pad = Math.Max(0.06 * (values.Max() - values.Min()), 1e-6);
+        return (values.Min() - pad, values.Max() + pad);
+    }
+
+    private static void DrawReferences(Plot plot, ValueDisplay display, int rows, double? worthwhile, double low, double high)
+    {
+        var top = rows + 0.5;
+        for (var i = 1; i <= rows; i += 2)
+            Sheet.Fill(plot, low, high + (high - low), i - 0.5, i + 0.5, Color.FromHex("#F4F5F7"));
+        Sheet.Stroke(plot, 0, 0.5, 0, top, Palette.Ink, 1.2f);
+        var rises = worthwhile is not < 0;
+        Sheet.Beside(plot, "no change", 0, top, rises ? Alignment.LowerRight : Alignment.LowerLeft, Palette.Ink, Sheet.Small, down: -5);
+        if (worthwhile is not { } amount)
+            return;
+        Sheet.Stroke(plot, amount, 0.5, amount, top, Palette.BluishGreen, 1.6f, LinePattern.Dotted);
+        Sheet.Beside(
+            plot, $"smallest worthwhile {display.Signed(amount)} {display.Symbol}", amount, top, rises ? Alignment.LowerLeft : Alignment.LowerRight, Palette.BluishGreen, Sheet.Small, down: -5);
+    }
+
+    private static void DrawRow(Plot plot, EffectRow row, double y, ValueDisplay display, string? verdict, double low, double high)
+    {
+        var (color, shape) = Palette.OfVerdict(verdict);
+        var text = "no estimate";
+        if (double.IsFinite(row.Estimate))
+        {
+            var estimate = display.Difference(row.Estimate);
+            text = display.Signed(estimate);
+            if (double.IsFinite(row.Low) && double.IsFinite(row.High))
+            {
+                var (from, to) = (display.Difference(row.Low), display.Difference(row.High));
+                Sheet.Stroke(plot, from, y, to, y, color, 2);
+                Sheet.Stroke(plot, from, y - 0.14, from, y + 0.14, color, 2);
+                Sheet.Stroke(plot, to, y - 0.14, to, y + 0.14, color, 2);
+                text += $"  [{ValueDisplay.Number(from, display.Decimals)}, {ValueDisplay.Number(to, display.Decimals)}]";
+            }
+
+            Sheet.Mark(plot, estimate, y, shape, 11, color, hollow: shape.ToString().StartsWith("Open", StringComparison.Ordinal));
+        }
+
+        Sheet.Beside(plot, text, high, y, Alignment.MiddleLeft, Palette.Ink, Sheet.Normal, right: 12, down: 2);
+        Sheet.Beside(plot, verdict ?? "no finding", high, y, Alignment.MiddleLeft, color, Sheet.Normal, right: 168, down: 2);
+    }
+
+    private static string AltText(List<EffectRow> rows, ValueDisplay display, Contrast contrast, Dictionary<string, string> verdicts) =>
+        $"Change in {Lower(display.Title)} from {Plain(contrast.From)} to {Plain(contrast.To)}: " + string.Join("; ", rows.Select(row =>
+            !double.IsFinite(row.Estimate)
+                ? $"{row.Participant} no estimate"
+                : $"{row.Participant} {display.TextOfDifference(row.Estimate)}"
+                    + (double.IsFinite(row.Low) ? $" ({ValueDisplay.Number(display.Difference(row.Low), display.Decimals)} to {ValueDisplay.Number(display.Difference(row.High), display.Decimals)})" : "")
+                    + (verdicts.TryGetValue(row.Participant, out var verdict) ? $", {verdict}" : ""))) + ".";
+
+    private static string Plain(string name) => name.Replace('-', ' ');
+
+    private static string Lower(string title) => title.Length > 1 && char.IsLower(title[1]) ? char.ToLowerInvariant(title[0]) + title[1..] : title;
+}

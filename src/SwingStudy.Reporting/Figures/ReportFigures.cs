@@ -1,0 +1,28 @@
+using SwingStudy.Domain.Protocols;
+using SwingStudy.Reporting.Rows;
+
+namespace SwingStudy.Reporting.Figures;
+
+/// <summary>All figures of a report.</summary>
+public static class ReportFigures
+{
+    /// <summary>How the records went from files to counted swings.</summary>
+    public static Figure Flow(StudyReport report) => FlowFigure.Draw(report);
+
+    /// <summary>Changes of the primary and secondary outcomes, one figure an outcome and contrast, in the protocol's order.</summary>
+    public static IReadOnlyList<Figure> Changes(StudyReport report) =>
+    [
+        .. DrawnOutcomes(report, OutcomeRole.Primary, OutcomeRole.Secondary)
+            .SelectMany(outcome => report.Protocol.Contrasts
+                .Where(contrast => outcome.Contrasts.Count == 0 || outcome.Contrasts.Contains(contrast.Name))
+                .Select(contrast => ChangeFigure.Draw(report, outcome, contrast)))
+            .OfType<Figure>(),
+    ];
+
+    /// <summary>Sessions of one player, one figure for each primary outcome.</summary>
+    public static IReadOnlyList<Figure> Sessions(StudyReport report, string participant) =>
+        [.. DrawnOutcomes(report, OutcomeRole.Primary).Select(outcome => OutcomeFigure.Draw(report, outcome, participant)).OfType<Figure>()];
+
+    private static IEnumerable<OutcomeMeasure> DrawnOutcomes(StudyReport report, params OutcomeRole[] roles) =>
+        report.Protocol.Outcomes.Where(outcome => roles.Contains(outcome.Role) && report.Tables.Swings.ContainsKey(outcome.Variable));
+}

@@ -1,0 +1,163 @@
+using NodaTime;
+using SwingStudy.Domain.Protocols;
+using SwingStudy.Domain.Tables;
+using SwingStudy.Domain.Variables;
+using SwingStudy.Storage.Tables;
+
+namespace SwingStudy.Reporting.Rows;
+
+/// <summary>The rows that a report shows, as they stand in the tables.</summary>
+public sealed record ReportTables
+{
+    private const string SwingId = "swing_id";
+    private const string Participant = "participant";
+
+    /// <summary>Values of each outcome of the protocol, by variable; swings without a value are left out.</summary>
+    public required IReadOnlyDictionary<string, IReadOnlyList<ReportedSwing>> Swings { get; init; }
+
+    /// <summary>Flags.</summary>
+    public required IReadOnlyList<FlagRow> Flags { get; init; }
+
+    /// <summary>Effects.</summary>
+    public required IReadOnlyList<EffectRow> Effects { get; init; }
+
+    /// <summary>Reliability.</summary>
+    public required IReadOnlyList<ReliabilityRow> Reliability { get; init; }
+
+    /// <summary>Findings.</summary>
+    public required IReadOnlyList<FindingRow> Findings { get; init; }
+
+    /// <summary>Captures by the word that says how they were linked, or why not.</summary>
+    public required IReadOnlyDictionary<string, int> Links { get; init; }
+
+    /// <summary>Captures that belong to no swing, by the word that says why.</summary>
+    public required IReadOnlyDictionary<string, int> Unlinked { get; init; }
+
+    /// <summary>Captures that belong to a swing.</summary>
+    public required int LinkedCaptures { get; init; }
+
+    /// <summary>All swings, practice swings among them.</summary>
+    public required int AllSwings { get; init; }
+
+    /// <summary>Practice swings.</summary>
+    public required int PracticeSwings { get; init; }
+
+    /// <summary>Swings at a ball that count in the analysis.</summary>
+    public required int IncludedSwings { get; init; }
+
+    /// <summary>Reads the newest version of the tables of a study; a table that does not exist yet has no rows.</summary>
+    public static ReportTables Read(TableStore store, VariableDictionary dictionary, Protocol protocol)
+    {
+        var outcomes = protocol.Outcomes.Select(outcome => outcome.Variable).Where(name => dictionary[name].Column.Kind == ColumnKind.Number).ToList();
+        string[] swingColumns = [SwingId, Participant, "session", "phase", "struck_at", "is_practice", "included", .. outcomes];
+        return From(
+            outcomes,
+            Rows(store, StudyTables.Swings(dictionary), swingColumns),
+            Rows(store, StudyTables.Flags, null),
+            Rows(store, StudyTables.Effects, null),
+            Rows(store, StudyTables.Reliability, null),
+            Rows(store, StudyTables.Findings, null),
+            Rows(store, StudyTables.Links, [SwingId, "method"]));
+    }
+
+    /// <summary>Takes rows of the tables, in any number of parts.</summary>
+    public static ReportTables From(
+        IReadOnlyList<string> outcomes,
+        IEnumerable<RowSet> swings,
+        IEnumerable<RowSet> flags,
+        IEnumerable<RowSet> effects,
+        IEnumerable<RowSet> reliability,
+        IEnumerable<RowSet> findings,
+        IEnumerable<RowSet> links)
+    {
+        List<FlagRow> flagRows = [.. flags.SelectMany(FlagsOf)];
+        var sets = swings.ToList();
+        var linkRows = links.SelectMany(set => set.Texts("method").Zip(set.Texts(SwingId))).ToList();
+        return new()
+        {
+            Swings = outcomes.ToDictionary(outcome => outcome, outcome => SwingsOf(outcome, sets, flagRows), StringComparer.Ordinal),
+            Flags = flagRows,
+            Effects = [.. effects.SelectMany(EffectsOf)],
+            Reliability = [.. reliability.SelectMany(ReliabilityOf)],
+            Findings = [.. findings.SelectMany(FindingsOf)],
+            Links = CountsOf(linkRows.Select(row => row.First)),
+            Unlinked = CountsOf(linkRows.Where(row => row.Second is null).Select(row => row.First)),
+            LinkedCaptures = linkRows.Count(row => row.Second is not null),
+            AllSwings = sets.Sum(set => set.Count),
+            PracticeSwings = sets.Sum(set => set.Booleans("is_practice").Count(practice => practice == true)),
+            IncludedSwings = sets.Sum(set => set.Booleans("included").Zip(set.Booleans("is_practice")).Count(pair => pair is { First: true, Second: not true })),
+        };
+    }
+
+    private static IEnumerable<RowSet> Rows(TableStore store, TableDefinition definition, IReadOnlyList<string>? columns)
+    {
+        var table = store.Table(definition);
+        return table.CurrentVersion < 0 ? [] : table.Read(columns: columns);
+    }
+
+    private static IReadOnlyList<ReportedSwing> SwingsOf(string outcome, List<RowSet> sets, List<FlagRow> flags)
+    {
+        var excluded = flags.Where(flag => flag.Action == FlagRow.ExcludeValue && flag.Variable == outcome).Select(flag => flag.SwingId).ToHashSet();
+        return
+        [
+            .. sets.SelectMany(set =>
+            {
+                var (ids, people, sessions, phases) = (set.Texts(SwingId), set.Texts(Participant), set.Texts("session"), set.Texts("phase"));
+                var (times, practice, included, values) = (set.Instants("struck_at"), set.Booleans("is_practice"), set.Booleans("included"), set.Numbers(outcome));
+                return Enumerable.Range(0, set.Count).Where(i => !double.IsNaN(values[i]) && practice[i] != true).Select(i => new ReportedSwing(
+                    ids[i] ?? "", people[i] ?? "", sessions[i] ?? "", phases[i], MomentOf(times[i]), values[i], included[i] == true && !excluded.Contains(ids[i])));
+            }).OrderBy(swing => swing.Participant, StringComparer.Ordinal).ThenBy(swing => swing.StruckAt).ThenBy(swing => swing.SwingId, StringComparer.Ordinal),
+        ];
+    }
+
+    private static Dictionary<string, int> CountsOf(IEnumerable<string?> words) =>
+        words.GroupBy(word => word ?? "").ToDictionary(group => group.Key, group => group.Count(), StringComparer.Ordinal);
+
+    private static Instant? MomentOf(long millis) => millis == InstantColumn.MissingMillis ? null : Instant.FromUnixTimeMilliseconds(millis);
+
+    private static IEnumerable<FlagRow> FlagsOf(RowSet set)
+    {
+        var (ids, people, variables, rules, actions) =
+            (set.Texts(SwingId), set.Texts(Participant), set.Texts("variable"), set.Texts("rule"), set.Texts("action"));
+        return Enumerable.Range(0, set.Count).Select(i => new FlagRow(ids[i], people[i] ?? "", variables[i], rules[i] ?? "", actions[i] ?? ""));
+    }
+
+    private static IEnumerable<EffectRow> EffectsOf(RowSet set) => Enumerable.Range(0, set.Count).Select(i => new EffectRow(
+        set.Texts(Participant)[i] ?? "",
+        set.Texts("outcome")[i] ?? "",
+        set.Texts("contrast")[i] ?? "",
+        set.Texts("measure")[i] ?? "",
+        set.Numbers("estimate")[i],
+        set.Numbers("ci_low")[i],
+        set.Numbers("ci_high")[i],
+        set.Numbers("p")[i],
+        set.Integers("n_from")[i],
+        set.Integers("n_to")[i],
+        set.Integers("sessions_from")[i],
+        set.Integers("sessions_to")[i],
+        set.Texts("unit")[i],
+        set.Texts("method")[i] ?? "",
+        set.Booleans("planned")[i] == true,
+        set.Texts("undefined")[i]));
+
+    private static IEnumerable<ReliabilityRow> ReliabilityOf(RowSet set) => Enumerable.Range(0, set.Count).Select(i => new ReliabilityRow(
+        set.Texts("outcome")[i] ?? "",
+        set.Texts("level")[i] ?? "",
+        set.Texts("coefficient")[i] ?? "",
+        set.Numbers("estimate")[i],
+        set.Numbers("ci_low")[i],
+        set.Numbers("ci_high")[i],
+        set.Integers("n")[i],
+        set.Texts("unit")[i],
+        set.Texts("method")[i] ?? "",
+        set.Texts("undefined")[i]));
+
+    private static IEnumerable<FindingRow> FindingsOf(RowSet set) => Enumerable.Range(0, set.Count).Select(i => new FindingRow(
+        set.Texts("scope")[i] ?? "",
+        set.Texts(Participant)[i],
+        set.Texts("outcome")[i],
+        set.Texts("contrast")[i],
+        set.Texts("verdict")[i] ?? "",
+        set.Texts("statement")[i] ?? "",
+        (set.Texts("reasons")[i] ?? "").Split('\n', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries)));
+}

@@ -1,0 +1,90 @@
+using System.Text.RegularExpressions;
+using SwingStudy.Reporting.Documents;
+using SwingStudy.Reporting.Tests.Support;
+
+namespace SwingStudy.Reporting.Tests.Documents;
+
+public partial class ReportWriterTests
+{
+    private static readonly string Page = ReportWriter.Study(Some.Report());
+
+    [Fact]
+    public void TheReportIsAsApproved() => Approved.Matches("report.html", WithoutPictures(Page));
+
+    [Fact]
+    public void TheReportOfAStudyWithoutDataIsAsApproved() => Approved.Matches("empty-report.html", WithoutPictures(ReportWriter.Study(Some.EmptyReport())));
+
+    [Fact]
+    public void NothingIsFetchedAndNothingRuns()
+    {
+        Assert.DoesNotMatch("(?i)https?://|src=\"(?!data:)|<script|<link|@import|url\\(", Page);
+        Assert.DoesNotMatch("(?i) on[a-z]+=", Page);
+    }
+
+    [Fact]
+    public void EveryPictureHasAnAltTextThatTellsItsMessage()
+    {
+        var pictures = Regex.Matches(Page, "<img [^>]*>");
+
+        Assert.Equal(6, pictures.Count);
+        Assert.All(pictures, picture => Assert.Matches("alt=\"[^\"]{40,}\"", picture.Value));
+    }
+
+    [Fact]
+    public void ThePageHasOneMainOneFirstHeadingAndNoSkippedLevel()
+    {
+        var levels = Regex.Matches(Page, "<h([1-6])").Select(match => match.Groups[1].Value[0] - '0').ToList();
+
+        Assert.Single(Regex.Matches(Page, "<main>"));
+        Assert.Single(levels, 1);
+        Assert.All(levels.Zip(levels.Skip(1)), pair => Assert.True(pair.Second <= pair.First + 1));
+        Assert.Equal(Regex.Count(Page, "<table "), Regex.Count(Page, "<caption>"));
+    }
+
+    [Fact]
+    public void LinksWithinThePageLeadSomewhere() => Assert.All(
+        Regex.Matches(Page, "href=\"#([a-z]+)\"").Select(match => match.Groups[1].Value), id => Assert.Contains($"id=\"{id}\"", Page, StringComparison.Ordinal));
+
+    [Fact]
+    public void TextsOfDataAreEscaped()
+    {
+        Assert.Contains("Humming &lt;study&gt; (invented)", Page, StringComparison.Ordinal);
+        Assert.Contains("Statement about P01 &amp; &lt;speed&gt;.", Page, StringComparison.Ordinal);
+        Assert.DoesNotContain("<humming>", Page, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void APlayersReportShowsNoOtherPlayer()
+    {
+        var page = ReportWriter.Player(Some.Report(), "P02");
+
+        Assert.Contains("Statement about P02", page, StringComparison.Ordinal);
+        Assert.DoesNotMatch("P0[1345]", WithoutPictures(page));
+        Assert.Throws<ArgumentException>(() => ReportWriter.Player(Some.Report(), "P77"));
+    }
+
+    [Fact]
+    public void CautionsAndProvenanceAreStated()
+    {
+        Assert.Contains("not a medical device and gives no diagnosis", Page, StringComparison.Ordinal);
+        Assert.Contains(Some.Protocol.Hash.ToString(), Page, StringComparison.Ordinal);
+        Assert.Contains("locked 2026-03-01 09:30 UTC", Page, StringComparison.Ordinal);
+        Assert.Contains("The lines balance", Page, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void LinesThatDoNotBalanceAreSaidLoudly()
+    {
+        var report = Some.Report();
+
+        Assert.Contains("THE LINES DO NOT BALANCE", ReportWriter.Study(report with { Intake = report.Intake with { RowsTaken = 1 } }), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void AVerySmallProbabilityIsNeverShownAsZero() => Assert.Contains("&lt; 0.001", Page, StringComparison.Ordinal);
+
+    private static string WithoutPictures(string page) => Pictures().Replace(page, "data:image/png;base64,…");
+
+    [GeneratedRegex("data:image/png;base64,[A-Za-z0-9+/=]+")]
+    private static partial Regex Pictures();
+}
