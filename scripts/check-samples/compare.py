@@ -1,0 +1,111 @@
+"""Compares tables exported as CSV with the truth of simulated exports. usage: compare.py SAMPLES_DIR STATUS_JSON CSV_DIR"""
+import csv
+import hashlib
+import json
+import os
+import sys
+
+samples, status_file, tables = sys.argv[1:4]
+truth = json.load(open(os.path.join(samples, "truth.json"), encoding="utf-8"))
+status = json.load(open(status_file, encoding="utf-8"))
+failures = []
+csv.field_size_limit(1 << 30)
+
+
+def rows(table):
+    with open(os.path.join(tables, table + ".csv"), encoding="utf-8", newline="") as file:
+        return list(csv.DictReader(file))
+
+
+def check(name, good, total, details):
+    print(f"{'ok  ' if good == total and total > 0 else 'FAIL'} {name}: {good} of {total}")
+    if good != total or total == 0:
+        failures.append(name)
+        for detail in details[:10]:
+            print("       ", detail)
+
+
+def sha(path):
+    return hashlib.sha256(open(os.path.join(samples, path), "rb").read()).hexdigest()
+
+
+# 1. Every line of every file is accounted for, and as many rows are taken as the truth says.
+files = {file["sha256"]: file for file in status["files"]}
+wrong = [f["path"] for f in status["files"] if f["status"] == "taken" and f["lines_read"] != f["rows_taken"] + f["rows_rejected"] + f["lines_not_data"]]
+check("files whose lines balance", len(files) - len(wrong), len(files), wrong)
+counted = [f for f in truth["files"] if "data_rows" in f]
+wrong = []
+for file in counted:
+    taken = files.get(sha(file["file"]))
+    if not taken or taken["status"] != "taken" or taken["rows_taken"] + taken["rows_rejected"] != file["data_rows"]:
+        wrong.append((file["file"], file["data_rows"], taken))
+check("files with as many data rows as were written", len(counted) - len(wrong), len(counted), wrong)
+print(f"     duplicates: {status['accounting']['duplicates']}, held: {status['accounting']['held']}")
+
+# 2. Each capture of the club-and-ball sensor is there with its value.
+captures = {(row["original_sha256"], int(row["original_row"])): row for row in rows("captures")}
+hashes = {}
+strikes, missing, practice = 0, [], []
+for swing in truth["swings"]:
+    for capture in swing["captures"].get("strike", []):
+        strikes += 1
+        key = (hashes.setdefault(capture["file"], sha(capture["file"])), capture["line"])
+        row = captures.get(key)
+        if row is None or abs(float(row["club_head_speed"]) - capture["club_speed_read_mps"]) > 0.0224:
+            missing.append((swing["id"], capture, row and row["club_head_speed"]))
+            continue
+        if (row["is_practice"] == "true") != swing["practice"] and not capture.get("misread"):
+            practice.append((swing["id"], row["is_practice"], swing["practice"]))
+check("captures with the value that was read", strikes - len(missing), strikes, missing)
+check("practice swings told from others", strikes - len(practice), strikes, practice)
+
+# 3. Swings: one for each capture, in the right session and phase.
+links = {row["capture_id"]: row["swing_id"] for row in rows("links") if row["swing_id"]}
+swings = {row["swing_id"]: row for row in rows("swings")}
+phases = {"baseline": "baseline", "intervention": "cue", "follow-up": "retention"}
+wrong = []
+for swing in truth["swings"]:
+    for capture in swing["captures"].get("strike", []):
+        row = captures.get((hashes[capture["file"]], capture["line"]))
+        linked = swings.get(links.get(row["capture_id"], "")) if row else None
+        if linked is None or linked["phase"] != phases[swing["phase"]] or linked["participant"] != swing["player"]:
+            wrong.append((swing["id"], linked and linked["swing_id"], linked and linked["phase"]))
+check("swings in their phase", strikes - len(wrong), strikes, wrong)
+players = {player["code"] for player in truth["players"]}
+made = sum(1 for row in swings.values() if row["participant"] in players)
+check("swings as many as captures, none twice", made if made <= strikes else 2 * strikes - made, strikes, [made])
+
+# 4. Misreads are found and do not count.
+flags = rows("flags")
+found, wrong = 0, []
+for swing in truth["swings"]:
+    for capture in swing["captures"].get("strike", []):
+        if "misread" in capture:
+            row = captures[(hashes[capture["file"]], capture["line"])]
+            of = [f for f in flags if f["swing_id"] == links[row["capture_id"]] and f["action"] != "keep"]
+            found += bool(of)
+            wrong += [] if of else [(swing["id"], capture["misread"])]
+check("misreads flagged and excluded", found, found + len(wrong), wrong)
+
+# 5. The planted effects lie in the intervals.
+effects = {(e["participant"], e["outcome"], e["contrast"], e["measure"]): e for e in rows("effects")}
+good, wrong = 0, []
+for player in truth["players"]:
+    for contrast, phase in (("with-cue", "intervention"), ("kept", "follow-up")):
+        planted = player["planted_effects"].get(phase, {}).get("club_speed_mps", 0.0)
+        effect = effects.get((player["code"], "club_head_speed", contrast, "difference"))
+        inside = effect and effect["ci_low"] and float(effect["ci_low"]) <= planted <= float(effect["ci_high"])
+        good += bool(inside)
+        shown = effect and f"{effect['estimate'][:6]} [{effect['ci_low'][:6]}, {effect['ci_high'][:6]}]"
+        print(f"     {player['code']} {contrast}: planted {planted:.3f}, found {shown}")
+        wrong += [] if inside else [(player["code"], contrast, planted, shown)]
+check("planted effects inside the interval", good, good + len(wrong), wrong)
+
+# 6. The attention stream: every reading is a capture, and none is invented.
+readings = sum(1 for _ in open(os.path.join(samples, "band.ndjson"), "rb"))
+taken = sum(1 for row in captures.values() if row["source"] == "band")
+check("readings of the attention stream", taken, readings, [])
+
+for finding in rows("findings"):
+    print(f"     {finding['participant'] or 'study'} {finding['contrast']}: {finding['verdict']} - {finding['statement']}")
+sys.exit(1 if failures else 0)
