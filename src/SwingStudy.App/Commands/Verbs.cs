@@ -27,6 +27,7 @@ internal static class Verbs
             SourceCommand.Create(runner),
             PeopleCommand.Create(runner),
             SessionCommand.Create(runner),
+            IngestCommand.Create(runner),
             StatusCommand.Create(runner),
             DecideCommand.Create(runner),
             QueryCommand.Create(runner),

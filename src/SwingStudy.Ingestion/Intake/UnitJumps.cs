@@ -14,10 +14,12 @@ internal sealed class UnitJumps(EarlierCaptures earlier)
     /// <summary>Factors near 1 are within reach of coaching; they are mentioned, and do not hold a file.</summary>
     private const double HoldingFactor = 1.5;
 
-    private static readonly (double Factor, string Units)[] Factors =
+    /// <summary>Factors between two units in use, with the canonical units of the variables that could be meant.</summary>
+    private static readonly (double Factor, string Units, string[] Of)[] Factors =
     [
-        (2.2369, "mph and m/s"), (3.6, "km/h and m/s"), (1.0936, "yd and m"), (3.2808, "ft and m"), (25.4, "in and mm"), (57.296, "degrees and radians"),
-        (2.2046, "lb and kg"), (9.5493, "turns a minute and rad/s"),
+        (2.2369, "mph and m/s", ["m/s"]), (3.6, "km/h and m/s", ["m/s"]), (1.0936, "yd and m", ["m"]), (3.2808, "ft and m", ["m"]), (25.4, "in and mm", ["mm"]),
+        (57.296, "degrees and radians", ["deg", "deg/s"]), (2.2046, "lb and kg", ["kg"]), (4.4482, "pounds-force and newtons", ["N"]),
+        (9.5493, "turns a minute and rad/s", ["{rev}/min"]),
     ];
 
     private readonly Dictionary<(ParticipantId, string), Dictionary<string, Spread>> _usual = [];
@@ -37,8 +39,10 @@ internal sealed class UnitJumps(EarlierCaptures earlier)
             if (now.Low <= before.High && before.Low <= now.High)
                 continue;
             var ratio = now.Median / before.Median;
-            foreach (var (factor, units) in Factors)
+            foreach (var (factor, units, of) in Factors)
             {
+                if (!of.Contains(column.Variable.Unit))
+                    continue;
                 if (Math.Abs((ratio / factor) - 1) > Tolerance && Math.Abs((ratio * factor) - 1) > Tolerance)
                     continue;
                 var holds = factor > HoldingFactor;

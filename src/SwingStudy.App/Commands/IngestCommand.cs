@@ -1,0 +1,91 @@
+using System.CommandLine;
+using System.Globalization;
+using Spectre.Console;
+using SwingStudy.App.Studies;
+using SwingStudy.App.Terminal;
+using SwingStudy.Domain.Problems;
+using SwingStudy.Ingestion.Intake;
+
+namespace SwingStudy.App.Commands;
+
+/// <summary><c>ingest</c>: takes exports in.</summary>
+internal static class IngestCommand
+{
+    public static Command Create(CommandRunner runner)
+    {
+        var files = new Argument<string[]>("files") { Description = "Files to take in (default: all of the inbox).", Arity = ArgumentArity.ZeroOrMore };
+        var command = new Command("ingest", "Take exports in: store their bytes, then their rows, with every line accounted for.") { files };
+        runner.BindWriting(command, (parsed, context, study) =>
+        {
+            var named = parsed.GetValue(files) ?? [];
+            var taken = ProgressDisplay.Show(context, "Taking in", tell => Intakes.Of(study, context).Run(named, progress =>
+                tell(progress.BytesTotal == 0 ? 1 : (double)progress.BytesDone / progress.BytesTotal,
+                    string.Create(CultureInfo.InvariantCulture, $"{progress.FilesDone}/{progress.FilesTotal} {progress.File}"))));
+            return taken.Succeeded(out var report) ? Result(context, report) : CommandResult.Failed(ExitCode.Fault, taken.Problems);
+        });
+        return command;
+    }
+
+    /// <summary>What an intake did, as document and as text.</summary>
+    public static CommandResult Result(CommandContext context, IntakeReport report)
+    {
+        foreach (var file in report.Files)
+        {
+            context.Log.Information("File {Hash} of {Source}: {Outcome}, {Read} read, {Taken} taken, {Rejected} rejected, {NotData} not data",
+                file.Hash?.Short, file.Source, file.Outcome, file.Counts.Read, file.Counts.Taken, file.Counts.Rejected, file.Counts.NotDataTotal);
+        }
+
+        return new CommandResult(
+            report.NeedsPerson ? ExitCode.NeedsPerson : ExitCode.Done,
+            new
+            {
+                report.LinesRead, report.RowsTaken, report.RowsRejected, report.LinesNotData,
+                files = report.Files.Select(file => new
+                {
+                    file.File, file.Outcome, sha256 = file.Hash?.ToString(), file.Source, lines_read = file.Counts.Read, rows_taken = file.Counts.Taken,
+                    rows_rejected = file.Counts.Rejected, not_data = file.Counts.NotData, file.RejectedCells, file.Revisions,
+                    problems = file.Problems.Select(ProblemDocument.From), remarks = file.Remarks.Select(ProblemDocument.From),
+                }),
+            },
+            console => Write(console, report));
+    }
+
+    private static void Write(IAnsiConsole console, IntakeReport report)
+    {
+        Listing.Write(console, ["file", "source", "outcome", "read", "taken", "rejected", "not data", "cells rejected"], report.Files.Select(file => (IReadOnlyList<string>)
+            [file.File, file.Source ?? "", Word(file.Outcome), Text(file.Counts.Read), Text(file.Counts.Taken), Text(file.Counts.Rejected), NotData(file), Text(file.RejectedCells)]),
+            "The inbox is empty.");
+        if (report.Files.Any(file => file.Outcome == FileOutcome.Taken))
+            console.MarkupLineInterpolated($"Lines: {report.LinesRead} read = {report.RowsTaken} taken + {report.RowsRejected} rejected + {report.LinesNotData} not data");
+        foreach (var file in report.Files)
+        {
+            foreach (var revision in file.Revisions)
+                console.MarkupLineInterpolated($"Revised: {file.File}:{revision.Row} {revision.Variable} {revision.Before ?? "missing"} -> {revision.After ?? "missing"} (replaces {revision.Replaces})");
+            Problems(console, file.Problems, file.Outcome);
+            Problems(console, file.Remarks, file.Outcome);
+        }
+    }
+
+    private static void Problems(IAnsiConsole console, IReadOnlyList<Problem> problems, FileOutcome outcome)
+    {
+        if (problems.Count == 0)
+            return;
+        console.MarkupLineInterpolated($"[bold]{Word(outcome)}:[/]");
+        ProblemLines.Write(console, problems);
+    }
+
+    private static string NotData(FileResult file) => file.Counts.NotDataTotal == 0
+        ? "0"
+        : $"{Text(file.Counts.NotDataTotal)} ({string.Join(", ", file.Counts.NotData.Where(kind => kind.Value > 0).Select(kind => $"{kind.Key} {Text(kind.Value)}"))})";
+
+    private static string Word(FileOutcome outcome) => outcome switch
+    {
+        FileOutcome.Taken => "taken",
+        FileOutcome.Held => "held",
+        FileOutcome.Duplicate => "already had",
+        FileOutcome.LeftOut => "left out",
+        _ => "not read",
+    };
+
+    private static string Text(long number) => number.ToString(CultureInfo.InvariantCulture);
+}
