@@ -28,6 +28,7 @@ internal static class Verbs
             PeopleCommand.Create(runner),
             SessionCommand.Create(runner),
             IngestCommand.Create(runner),
+            RunCommand.Create(runner),
             StatusCommand.Create(runner),
             DecideCommand.Create(runner),
             QueryCommand.Create(runner),
