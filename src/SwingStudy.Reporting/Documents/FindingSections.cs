@@ -12,7 +12,7 @@ internal static class FindingSections
     public static void Write(Html html, StudyReport report, string? participant)
     {
         html.Markup("<section id=\"findings\">").Element("h2", "Findings");
-        var study = report.Tables.Findings.Where(finding => finding.Participant is null).ToList();
+        List<FindingRow> study = participant is null ? [.. report.Tables.Findings.Where(finding => finding.Participant is null)] : [];
         var players = report.Tables.Findings.Where(finding => finding.Participant is { } player && (participant is null || player == participant))
             .OrderBy(finding => OrderOf(report, finding)).ThenBy(finding => finding.Participant, StringComparer.Ordinal).ToList();
         if (study.Count + players.Count == 0)

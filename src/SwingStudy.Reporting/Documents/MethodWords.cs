@@ -10,6 +10,11 @@ internal static class MethodWords
         ["log-response-ratio"] = "Natural logarithm of the mean after over the mean before.",
         ["hedges-g"] = "The difference in standard deviations, corrected for small samples.",
         ["honest-change"] = "The player's change judged against that player's own noise from swing to swing and from day to day; a session counts as one point, however many swings it holds.",
+        ["icc-2-1"] = "Share of the scatter between measurements that lies between players: intraclass correlation, two-way random, single measurement, agreement (Shrout and Fleiss 1979).",
+        ["sem"] = "Standard error of measurement: scatter of repeated measurements of the same person.",
+        ["session-sd"] = "How far a player's session means scatter from day to day, swing noise taken out (standard deviation).",
+        ["swing-sd"] = "How far swings of one session scatter (standard deviation).",
+        ["nested-anova-within-phases"] = "Variance components of swings in sessions, within phases, pooled over players.",
         ["smallest-detectable-change"] = "The change that must be exceeded before it can be told from the player's own noise.",
         ["hedges-g-pooled"] = "Standardized by the pooled scatter of both phases (Hedges and Olkin 1985).",
         ["hedges-g-pooled-bootstrap-bca"] = "Standardized by the pooled scatter of both phases, interval by the bias-corrected and accelerated bootstrap.",
@@ -24,10 +29,8 @@ internal static class MethodWords
         ["randomization-exact"] = "p value over all assignments that might have been drawn.",
         ["sem-agreement"] = "Standard error of measurement: scatter of repeated measurements of the same person.",
         ["typical-error"] = "Scatter of repeated measurements of the same person, from differences between them.",
-        ["session-variance"] = "How far a player's session means differ from day to day, swing noise taken out.",
-        ["swing-variance"] = "How far swings of one session differ.",
     };
 
-    /// <summary>The meaning, or null when this report has no sentence for the word.</summary>
-    public static string? MeaningOf(string word) => Meanings.GetValueOrDefault(word);
+    /// <summary>The meaning, or null when this report has no sentence for the word. What a method adds after a semicolon is plain English already.</summary>
+    public static string? MeaningOf(string word) => Meanings.GetValueOrDefault(word.Split(';')[0]);
 }

@@ -11,9 +11,6 @@ namespace SwingStudy.Reporting.Figures;
 /// <remarks>The marks for session means summarise the dots for the eye; results are in the tables.</remarks>
 internal static class OutcomeFigure
 {
-    /// <summary>Effect measure whose estimate is the smallest change that can be told from the player's own noise.</summary>
-    public const string DetectableMeasure = "smallest-detectable-change";
-
     private const int Width = 800;
     private const int Height = 344;
     private const int Left = 66;
@@ -56,7 +53,7 @@ internal static class OutcomeFigure
         return Sheet.Finish(
             plot,
             $"{outcome.Variable.Replace('_', '-')}-{participant}",
-            $"{display.Title} of {participant} by session. Dots: counted swings in their order; bars: session means; hollow circles: excluded swings, as triangles where they lie beyond the axis.",
+            $"{display.Title} of {participant} by session. Dots: counted swings in their order; bars: session means; band: what own noise alone can do to a phase mean; hollow circles: excluded swings, as triangles beyond the axis.",
             AltText(report, participant, display, sessions, excluded),
             Width,
             Height);
@@ -127,11 +124,9 @@ internal static class OutcomeFigure
     {
         var (left, right) = (field.Left, field.Right);
         var point = field.VerticalSpan / (Height - Bottom - Above);
-        var detectable = report.Tables.Effects.FirstOrDefault(row =>
-            row.Measure == DetectableMeasure && row.Participant == participant && row.Outcome == outcome.Variable && !double.IsNaN(row.Estimate));
-        if (detectable is not null)
+        if (NoiseOf(report, outcome.Variable, participant) is { } noise)
         {
-            var half = Math.Abs(display.Difference(detectable.Estimate));
+            var half = display.Difference(noise);
             var (bottom, top) = (Math.Max(level - half, field.Bottom), Math.Min(level + half, field.Top));
             Sheet.Fill(plot, left, right, bottom, top, Palette.Quiet.WithAlpha(0.13));
             Sheet.Beside(plot, "own noise", right, bottom, Alignment.LowerLeft, Palette.Quiet, Sheet.Small, right: 5);
@@ -153,6 +148,16 @@ internal static class OutcomeFigure
             near ? (direction > 0 ? Alignment.LowerLeft : Alignment.UpperLeft) : Alignment.MiddleLeft,
             Palette.BluishGreen);
     }
+
+    /// <summary>
+    /// How far the mean of another phase may lie from the baseline by the player's own noise: half the interval of the change from baseline, canonical unit.
+    /// </summary>
+    private static double? NoiseOf(StudyReport report, string variable, string participant) => report.Protocol.Contrasts
+        .Where(contrast => report.Protocol.Phase(contrast.From)?.Role == PhaseRole.Baseline)
+        .SelectMany(contrast => report.Tables.Effects.Where(row =>
+            row.Contrast == contrast.Name && row.Participant == participant && row.Outcome == variable && row.Measure == ChangeFigure.Measure))
+        .Where(row => double.IsFinite(row.Low) && double.IsFinite(row.High))
+        .Select(row => (double?)((row.High - row.Low) / 2)).FirstOrDefault();
 
     private static void Margin(Plot plot, string text, double x, double y, Alignment alignment, Color color) =>
         Sheet.Beside(plot, text, x, y, alignment, color, Sheet.Small, right: 5);

@@ -8,6 +8,9 @@ namespace SwingStudy.Reporting.Rows;
 /// <param name="Action"><c>keep</c>, <c>exclude-value</c> or <c>exclude-swing</c>.</param>
 public sealed record FlagRow(string? SwingId, string Participant, string? Variable, string Rule, string Action)
 {
+    /// <summary>The <c>rule</c> of a human decision, which overrules every rule.</summary>
+    public const string Decision = "decision";
+
     /// <summary>Action that takes one value out of the analysis.</summary>
     public const string ExcludeValue = "exclude-value";
 

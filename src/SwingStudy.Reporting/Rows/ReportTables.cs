@@ -97,7 +97,7 @@ public sealed record ReportTables
 
     private static IReadOnlyList<ReportedSwing> SwingsOf(string outcome, List<RowSet> sets, List<FlagRow> flags)
     {
-        var excluded = flags.Where(flag => flag.Action == FlagRow.ExcludeValue && flag.Variable == outcome).Select(flag => flag.SwingId).ToHashSet();
+        var excluded = ExcludedOf(outcome, flags);
         return
         [
             .. sets.SelectMany(set =>
@@ -109,6 +109,15 @@ public sealed record ReportTables
             }).OrderBy(swing => swing.Participant, StringComparer.Ordinal).ThenBy(swing => swing.StruckAt).ThenBy(swing => swing.SwingId, StringComparer.Ordinal),
         ];
     }
+
+    /// <summary>Swings whose value of the outcome does not count: by the newest decision about it, without one by any rule.</summary>
+    private static HashSet<string?> ExcludedOf(string outcome, List<FlagRow> flags) =>
+    [
+        .. flags.Where(flag => flag.Variable == outcome).GroupBy(flag => flag.SwingId)
+            .Where(group => (group.LastOrDefault(flag => flag.Rule == FlagRow.Decision) is { } decision ? [decision] : group.AsEnumerable())
+                .Any(flag => flag.Action == FlagRow.ExcludeValue))
+            .Select(group => group.Key),
+    ];
 
     private static Dictionary<string, int> CountsOf(IEnumerable<string?> words) =>
         words.GroupBy(word => word ?? "").ToDictionary(group => group.Key, group => group.Count(), StringComparer.Ordinal);

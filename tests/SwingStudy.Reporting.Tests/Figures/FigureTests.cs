@@ -66,6 +66,10 @@ public class FigureTests
     }
 
     [Fact]
+    public void ADecisionOverrulesARule() =>
+        Assert.True(Report.Tables.Swings["club_head_speed"].Single(swing => swing.SwingId == "P03-2-5").Counts);
+
+    [Fact]
     public void TheFlowBalancesAtEachStep()
     {
         var steps = FlowFigure.StepsOf(Report);

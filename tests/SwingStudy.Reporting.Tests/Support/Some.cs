@@ -96,6 +96,8 @@ internal static class Some
     {
         var rows = new RowSetBuilder(StudyTables.Flags);
         rows.Add(("swing_id", "P01-5-3"), ("participant", "P01"), ("variable", "club_head_speed"), ("rule", "ratio-limit"), ("action", "exclude-value"), ("detail", "1.98"), ("decided_by", "rule"));
+        rows.Add(("swing_id", "P03-2-5"), ("participant", "P03"), ("variable", "club_head_speed"), ("rule", "ratio-limit"), ("action", "exclude-value"), ("detail", "1.57"), ("decided_by", "rule"));
+        rows.Add(("swing_id", "P03-2-5"), ("participant", "P03"), ("variable", "club_head_speed"), ("rule", "decision"), ("action", "keep"), ("detail", "seen on video"), ("decided_by", "coach"));
         for (var p = 0; p < 4; p++)
             rows.Add(("swing_id", $"{Players[p].Code}-1-4"), ("participant", Players[p].Code), ("rule", "decision"), ("action", "exclude-swing"), ("detail", "ball fell off"), ("decided_by", "coach"));
         return rows.Build();
@@ -113,8 +115,7 @@ internal static class Some
                 ("method", "honest-change"), ("planned", true), ("undefined", known ? null : "needs swings in both phases"));
         }
 
-        rows.Add(("participant", "P01"), ("outcome", "club_head_speed"), ("contrast", "with-cue"), ("measure", "smallest-detectable-change"), ("estimate", 0.7), ("unit", "m/s"), ("method", "honest-change"), ("planned", true));
-        rows.Add(("participant", "P01"), ("outcome", "club_head_speed"), ("contrast", "with-cue"), ("measure", "hedges-g"), ("estimate", 2.3), ("ci_low", 1.4), ("ci_high", 3.2), ("unit", "1"), ("method", "hedges-g-pooled"), ("planned", false));
+        rows.Add(("participant", "P01"), ("outcome", "club_head_speed"), ("contrast", "with-cue"), ("measure", "hedges-g"), ("estimate", 2.3), ("ci_low", 1.4), ("ci_high", 3.2), ("unit", "1"), ("method", "hedges-g-pooled; swings as independent"), ("planned", false));
         return rows.Build();
     }
 
@@ -128,7 +129,7 @@ internal static class Some
     private static RowSet Findings()
     {
         var rows = new RowSetBuilder(StudyTables.Findings);
-        rows.Add(("scope", "study"), ("verdict", Verdict.Suggestive), ("outcome", "club_head_speed"), ("contrast", "with-cue"), ("statement", "Two of five players gained."), ("reasons", "Randomization p 0.04."));
+        rows.Add(("scope", "study"), ("verdict", Verdict.Suggestive), ("outcome", "club_head_speed"), ("contrast", "with-cue"), ("statement", "Two of five players gained."), ("reasons", "P01: supported\nP02: suggestive"));
         foreach (var (code, _, _, verdict) in Players)
         {
             rows.Add(
