@@ -37,10 +37,10 @@ internal static class MethodsSection
             $"Intervals hold {100 * protocol.Analysis.Confidence:0.#} % confidence; resampling draws {protocol.Analysis.Resamples} times from seed {protocol.Analysis.Seed}; p values of several comparisons are adjusted by: {protocol.Analysis.Multiplicity.Replace('-', ' ')}. {protocol.Analysis.Why}"));
         html.Element("p", "Screening rules never see the phase. What they exclude stays in the tables and is drawn hollow in the figures.");
         html.Element("h3", "Verdicts").Markup("<dl>");
-        Term(html, Verdict.Supported, "The change exceeds what the player's own noise can make, and reaches the smallest worthwhile change.");
-        Term(html, Verdict.Suggestive, "Something speaks for a change, but a condition for 'supported' is missing; the reasons say which.");
-        Term(html, Verdict.NotShown, "The data could have shown a worthwhile change, and do not.");
-        Term(html, Verdict.CannotTell, "The data cannot answer: too few sessions, too much noise, or a gap in the design.");
+        Term(html, Verdict.Supported, "The interval excludes no change, so that the player's own noise does not explain it; it is worthwhile with the protocol's confidence; and no caveat offers another explanation.");
+        Term(html, Verdict.Suggestive, "Something speaks for a change, but a condition of 'supported' is missing; the reasons say which.");
+        Term(html, Verdict.NotShown, "The player's own noise could have made this. It does not say that nothing changed.");
+        Term(html, Verdict.CannotTell, "The data cannot answer: a phase has no counted swing, or one session while nobody knows how much days differ.");
         html.Markup("</dl>");
         Words(html, report);
         Reliability(html, report);
