@@ -11,12 +11,17 @@ namespace SwingStudy.App.Commands;
 /// <summary><c>ingest</c>: takes exports in.</summary>
 internal static class IngestCommand
 {
+    private static readonly TimeSpan WatchEvery = TimeSpan.FromSeconds(2);
+
     public static Command Create(CommandRunner runner)
     {
         var files = new Argument<string[]>("files") { Description = "Files to take in (default: all of the inbox).", Arity = ArgumentArity.ZeroOrMore };
-        var command = new Command("ingest", "Take exports in: store their bytes, then their rows, with every line accounted for.") { files };
+        var watch = new Option<bool>("--watch") { Description = "Go on: take in whatever is dropped into the inbox, until Ctrl+C." };
+        var command = new Command("ingest", "Take exports in: store their bytes, then their rows, with every line accounted for.") { files, watch };
         runner.BindWriting(command, (parsed, context, study) =>
         {
+            if (parsed.GetValue(watch))
+                return Watch(context, study);
             var named = parsed.GetValue(files) ?? [];
             var taken = ProgressDisplay.Show(context, "Taking in", tell => Intakes.Of(study, context).Run(named, progress =>
                 tell(progress.BytesTotal == 0 ? 1 : (double)progress.BytesDone / progress.BytesTotal,
@@ -24,6 +29,30 @@ internal static class IngestCommand
             return taken.Succeeded(out var report) ? Result(context, report) : CommandResult.Failed(ExitCode.Fault, taken.Problems);
         });
         return command;
+    }
+
+    private static CommandResult Watch(CommandContext context, OpenedStudy study)
+    {
+        using var stop = new CancellationTokenSource();
+        Console.CancelKeyPress += (_, pressed) =>
+        {
+            pressed.Cancel = true;
+            stop.Cancel();
+        };
+        var files = 0;
+        context.Messages.MarkupLineInterpolated($"Watching {study.Setup.Folder.Inbox}; Ctrl+C ends it.");
+        new IntakeWatcher(study.Setup.Folder, () => Intakes.Of(study, context).Run(), WatchEvery, context.Time).WatchAsync(taken =>
+        {
+            if (!taken.Succeeded(out var report))
+            {
+                ProblemLines.Write(context.Messages, taken.Problems);
+                return;
+            }
+
+            files += report.Files.Count;
+            Result(context, report).Render(context.Messages);
+        }, stop.Token).GetAwaiter().GetResult();
+        return CommandResult.Done(new { files }, console => console.MarkupLineInterpolated($"{files} files were looked at."));
     }
 
     /// <summary>What an intake did, as document and as text.</summary>

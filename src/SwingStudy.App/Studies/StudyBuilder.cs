@@ -29,7 +29,7 @@ internal static class StudyBuilder
 
         foreach (var part in new[] { folder.Root, folder.Sources, folder.Inbox, folder.Originals, folder.Tables, folder.Releases, folder.Reports, folder.Logs })
             Directory.CreateDirectory(part);
-        CopyFolder(ShippedDeclarations.Dictionary, Path.Combine(folder.Root, "data-dictionary"));
+        CopyDictionary(folder);
         File.Copy(protocolFile, folder.ProtocolFile);
         File.WriteAllText(folder.StudyFile, string.Create(CultureInfo.InvariantCulture, $"""
             # What this study is called, and where its parts stand.
@@ -42,10 +42,12 @@ internal static class StudyBuilder
         return StudySetup.Read(folder);
     }
 
-    private static void CopyFolder(string from, string to)
+    /// <summary>Copies the shipped dictionary into the study, which keeps its own version from then on.</summary>
+    public static void CopyDictionary(StudyFolder folder)
     {
+        var to = Path.Combine(folder.Root, "data-dictionary");
         Directory.CreateDirectory(to);
-        foreach (var file in Directory.GetFiles(from))
+        foreach (var file in Directory.GetFiles(ShippedDeclarations.Dictionary))
             File.Copy(file, Path.Combine(to, Path.GetFileName(file)));
     }
 }
