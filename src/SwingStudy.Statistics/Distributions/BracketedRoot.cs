@@ -63,7 +63,7 @@ internal static class BracketedRoot
 
             (a, fa) = (x, fx);
             var (best, fbest) = Math.Abs(fb) < Math.Abs(fa) ? (b, fb) : (a, fa);
-            var limit = 0.5 * ((2e-16 * Math.Abs(best)) + 1e-320) / Math.Abs(b - c);
+            var limit = 0.5 * ((4e-16 * Math.Abs(best)) + 1e-320) / Math.Abs(b - c);
             if (fbest == 0 || limit > 0.5 || a == b)
                 return best;
             t = NextShare(a, fa, b, fb, c, fc);

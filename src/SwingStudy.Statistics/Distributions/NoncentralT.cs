@@ -48,11 +48,10 @@ public static class NoncentralT
         return BracketedRoot.Search(ncp => Score(t, df, ncp, p), start, 0.1 * (1 + (0.1 * Math.Abs(start))), increasing: false);
     }
 
-    /// <summary>Normal score of P(T ≤ t) minus that of p, from whichever tail is small: nearly straight in t and in δ.</summary>
+    /// <summary>Normal score of P(T ≤ t) minus that of p, from the tail that is small near the root: nearly straight in t and in δ.</summary>
     private static double Score(double t, double df, double ncp, double p)
     {
-        var lower = Cdf(t, df, ncp);
-        var score = lower <= 0.5 ? Normal.Quantile(lower) : -Normal.Quantile(UpperTail(t, df, ncp));
+        var score = p <= 0.5 ? Normal.Quantile(Cdf(t, df, ncp)) : -Normal.Quantile(UpperTail(t, df, ncp));
         return Math.Clamp(score, -50, 50) - Normal.Quantile(p);
     }
 

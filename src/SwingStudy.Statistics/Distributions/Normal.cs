@@ -17,9 +17,9 @@ public static class Normal
         Parameter.RequireNumber(z, nameof(z));
         if (double.IsInfinity(z))
             return z > 0 ? 0 : 1;
-        return Math.Abs(z) < 1
+        return Math.Abs(z) < 10
             ? 0.5 * SpecialFunctions.Erfc(z / Constants.Sqrt2)
-            : TailBeyondOne(z);
+            : FarTail(z);
     }
 
     /// <summary>Density at z.</summary>
@@ -54,7 +54,8 @@ public static class Normal
     /// <summary>The z that leaves (1 − confidence)/2 on either side: 1.96 for 0.95.</summary>
     public static double Critical(double confidence) => Quantile(0.5 + (confidence / 2));
 
-    private static double TailBeyondOne(double z)
+    /// <summary>Far out the continued fraction settles in a few terms and keeps more digits than the rational form of erfc.</summary>
+    private static double FarTail(double z)
     {
         var tail = 0.5 * IncompleteGamma.Tails(0.5, z * z / 2).Upper;
         return z > 0 ? tail : 1 - tail;

@@ -31,8 +31,11 @@ public static class MixedModel
         var likelihood = new Likelihood(blocks, isRestricted);
         var origin = new double[blocks.Parameters];
         var plain = likelihood.Solve(origin).Squares;
-        Array.Fill(origin, 1e7);
-        if (!(plain > 0) || !(likelihood.Solve(origin).Squares > 1e-24 * plain))
+
+        // With variances beyond measure only the scatter within groups is left; with slopes it comes out of a subtraction.
+        Array.Fill(origin, data.Slope is null ? 1e12 : 1e7);
+        var rounding = data.Slope is null ? 1e-22 : 1e-13;
+        if (!(plain > 0) || !(likelihood.Solve(origin).Squares > rounding * plain))
             return MixedModelOutcome.NotDefined("nothing varies within the groups: there is no error to judge by");
         var (theta, hasConverged) = Minimise(likelihood, data.Slope is not null);
         return new MixedModelOutcome(
