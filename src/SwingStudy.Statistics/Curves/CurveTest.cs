@@ -162,7 +162,7 @@ public static class CurveTest
         return clusters;
     }
 
-    private static double ShareAtLeast(double[] sorted, double value)
+    internal static double ShareAtLeast(double[] sorted, double value)
     {
         var floor = value * (1 - 1e-9);
         int low = 0, high = sorted.Length;
