@@ -70,7 +70,7 @@ public static class PrePostPower
 
                 var (estimate, error) = size.Players > 1 ? OfPlayers(differences) : (differences[0], ErrorOfOne(series));
                 var significant = error > 0 ? Math.Abs(estimate) >= critical * error : estimate != 0;
-                return new StudySimulation.Outcome(significant, estimate, critical * error);
+                return new StudyOutcome(significant, estimate, critical * error);
             };
         });
     }

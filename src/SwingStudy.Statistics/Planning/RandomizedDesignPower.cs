@@ -61,7 +61,7 @@ public static class RandomizedDesignPower
                     estimate += test.Observed!.Value / players;
                 }
 
-                return new StudySimulation.Outcome(CombinedP.Additive(p) <= alpha, estimate, double.NaN);
+                return new StudyOutcome(CombinedP.Additive(p) <= alpha, estimate, double.NaN);
             };
         });
     }
@@ -110,7 +110,7 @@ public static class RandomizedDesignPower
                 }
 
                 var test = MultipleBaselineTest.Of(series, windows, starts, orderDrawn, new Xoshiro256(stream.NextBits()), resamples: 999);
-                return new StudySimulation.Outcome(test.PTwoSided <= alpha, test.Observed!.Value, double.NaN);
+                return new StudyOutcome(test.PTwoSided <= alpha, test.Observed!.Value, double.NaN);
             };
         });
     }

@@ -7,11 +7,8 @@ namespace SwingStudy.Statistics.Planning;
 /// <summary>Runs simulated studies side by side and sums up what they show; a study is a function of its stream alone.</summary>
 internal static class StudySimulation
 {
-    /// <summary>One simulated study: whether p is at or below alpha, its estimate and the half-width of its interval (NaN where it has none).</summary>
-    internal readonly record struct Outcome(bool IsSignificant, double Estimate, double HalfWidth);
-
     public static PlannedPower Run(
-        string method, int replications, Xoshiro256 chance, int threads, double? smallestP, Func<Xoshiro256, Func<Outcome>> studies)
+        string method, int replications, Xoshiro256 chance, int threads, double? smallestP, Func<Xoshiro256, Func<StudyOutcome>> studies)
     {
         PowerClosedForm.RequireAtLeast(replications, 2, nameof(replications));
         var estimates = new double[replications];

@@ -46,9 +46,9 @@ public static class HedgesGBootstrap
         if (pair is not var (x, y))
             return Estimate.NotDefined(BcaMethod, "needs values that vary within a sample and lie within the range of numbers");
         var correction = largeSample ? HedgesCorrection.Approximate(nu) : HedgesCorrection.Exact(nu);
-        var sumsX = Sums.Of(x);
-        var sumsY = Sums.Of(y);
-        var observed = Sums.Ratio(sumsX, sumsY);
+        var sumsX = SampleSums.Of(x);
+        var sumsY = SampleSums.Of(y);
+        var observed = SampleSums.Ratio(sumsX, sumsY);
         var replicates = new double[resamples];
         ResampleBlocks.Run(resamples, threads, chance, (start, end, stream) => Replicate(x, y, stream, replicates.AsSpan(start, end - start)));
         return new Estimate
@@ -68,12 +68,12 @@ public static class HedgesGBootstrap
         for (var i = 0; i < replicates.Length; i++)
         {
             stream.Fill(words);
-            replicates[i] = Sums.Ratio(Drawn(x, words.AsSpan(0, x.Length)), Drawn(y, words.AsSpan(x.Length)));
+            replicates[i] = SampleSums.Ratio(Drawn(x, words.AsSpan(0, x.Length)), Drawn(y, words.AsSpan(x.Length)));
         }
     }
 
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
-    private static Sums Drawn(double[] values, ReadOnlySpan<uint> words)
+    private static SampleSums Drawn(double[] values, ReadOnlySpan<uint> words)
     {
         // Four running sums each, so that one addition need not wait for the last.
         double sum0 = 0, sum1 = 0, sum2 = 0, sum3 = 0, square0 = 0, square1 = 0, square2 = 0, square3 = 0;
@@ -103,7 +103,7 @@ public static class HedgesGBootstrap
             square0 += value * value;
         }
 
-        return new Sums(sum0 + sum1 + (sum2 + sum3), square0 + square1 + (square2 + square3), words.Length);
+        return new SampleSums(sum0 + sum1 + (sum2 + sum3), square0 + square1 + (square2 + square3), words.Length);
     }
 
     private static Interval? Limits(double[] replicates, double observed, double acceleration, double confidence)
@@ -125,11 +125,11 @@ public static class HedgesGBootstrap
             confidence);
     }
 
-    private static double Acceleration(double[] x, double[] y, Sums sumsX, Sums sumsY)
+    private static double Acceleration(double[] x, double[] y, SampleSums sumsX, SampleSums sumsY)
     {
         double squares = 0, cubes = 0;
-        Add(x, value => Sums.Ratio(sumsX.Without(value), sumsY));
-        Add(y, value => Sums.Ratio(sumsX, sumsY.Without(value)));
+        Add(x, value => SampleSums.Ratio(sumsX.Without(value), sumsY));
+        Add(y, value => SampleSums.Ratio(sumsX, sumsY.Without(value)));
         return squares > 0 ? cubes / (6 * Math.Pow(squares, 1.5)) : 0;
 
         void Add(double[] sample, Func<double, double> without)
@@ -169,21 +169,5 @@ public static class HedgesGBootstrap
         for (var i = 0; i < y.Length; i++)
             y[i] = (after[i] - origin) / scale;
         return (x, y);
-    }
-
-    /// <summary>Sum and sum of squares of a sample.</summary>
-    private readonly record struct Sums(double Sum, double Squares, int Count)
-    {
-        public static Sums Of(double[] values) => new(values.Sum(), values.Sum(value => value * value), values.Length);
-
-        public Sums Without(double value) => new(Sum - value, Squares - (value * value), Count - 1);
-
-        /// <summary>Difference of means over the pooled standard deviation; NaN when nothing is left of the scatter but rounding.</summary>
-        public static double Ratio(Sums x, Sums y)
-        {
-            double meanX = x.Sum / x.Count, meanY = y.Sum / y.Count;
-            var within = x.Squares - (x.Sum * meanX) + y.Squares - (y.Sum * meanY);
-            return within > 1e-14 * (x.Squares + y.Squares) ? (meanY - meanX) / Math.Sqrt(within / (x.Count + y.Count - 2)) : double.NaN;
-        }
     }
 }

@@ -10,6 +10,7 @@ internal static class ResamplingEntries
     private const string Exchangeable = "Values could as well have come with the other condition: independent, of the same shape.";
     private const string Symmetric = "Without effect, changes scatter symmetrically about zero and independently of each other.";
     private const string Drawn = "The assignment was drawn from the scheme before data were taken, and the statistic was chosen before.";
+    private const string LeastLength = "least: least number of occasions of a phase (default 3)";
     private const string Resamples = "resamples: random assignments when there are too many to go through (default 9999)";
 
     public static IReadOnlyList<StatisticDefinition> All { get; } =
@@ -34,12 +35,13 @@ internal static class ResamplingEntries
         Entry(MannWhitney.Method, "Mann–Whitney test", "U", "Pairs of values in which the later one is larger, ties half; exact p with ties up to 120 values.",
             InputColumns.Value | InputColumns.Condition, [Exchangeable], ["mann-whitney-1947"], 0, null, [],
             input => EntryParts.TwoConditions(MannWhitney.Method, input, (before, after) => FromRanks(MannWhitney.Of(after, before)))),
-        Scheme("randomization-phase-start", "Randomization test of a drawn phase start", ["edgington-1975"], 2,
-            "least: least number of occasions of a phase (default 3)", (length, _, _, least) => PhaseStartScheme.WithAtLeast(length, least)),
-        Scheme("randomization-phase-change", "Randomization test of drawn phase changes (withdrawal)", ["onghena-1992"], 2,
-            "least: least number of occasions of a phase (default 3)", (length, _, runs, least) => new PhaseChangeScheme(length, runs, least)),
-        Scheme("randomization-alternating", "Randomization test of alternating conditions", ["onghena-edgington-1994"], 2,
-            "longest-run: most occasions of one condition in a row (default 2)", (length, later, _, run) => new AlternatingScheme(length - later, later, run)),
+        Scheme("randomization-phase-start", "Randomization test of a drawn phase start", "edgington-1975", LeastLength,
+            (order, input) => order.Shortest >= Least(input) ? PhaseStartScheme.WithAtLeast(order.Length, Least(input)) : null),
+        Scheme("randomization-phase-change", "Randomization test of drawn phase changes (withdrawal)", "onghena-1992", LeastLength,
+            (order, input) => order.Shortest >= Least(input) ? new PhaseChangeScheme(order.Length, order.Runs, Least(input)) : null),
+        Scheme("randomization-alternating", "Randomization test of alternating conditions", "onghena-edgington-1994",
+            "longest-run: most occasions of one condition in a row (default 2)",
+            (order, input) => order.Longest <= LongestRun(input) ? new AlternatingScheme(order.First, order.Length - order.First, LongestRun(input)) : null),
     ];
 
     internal static int Count(TidyInput input) => (int)Math.Clamp(input.Setting("resamples", 9999), 1, 10_000_000);
@@ -52,46 +54,28 @@ internal static class ResamplingEntries
         ? Estimate.Of(test.Method, statistic, p: test.PTwoSided ?? test.PNormal)
         : Estimate.NotDefined(test.Method, test.Undefined!);
 
-    private delegate AssignmentScheme SchemeOf(int length, int later, int runs, int setting);
+    private static int Least(TidyInput input) => (int)Math.Clamp(input.Setting("least", 3), 1, 10_000);
 
-    private static StatisticDefinition Scheme(string name, string title, string[] citations, int leastOccasions, string setting, SchemeOf build) =>
+    private static int LongestRun(TidyInput input) => (int)Math.Clamp(input.Setting("longest-run", 2), 1, 10_000);
+
+    private static StatisticDefinition Scheme(
+        string name, string title, string citation, string setting, Func<ConditionOrder, TidyInput, AssignmentScheme?> schemeOf) =>
         Entry(name, title, "Δx̄", "mean(second condition) − mean(first) among its values under every admissible assignment; rows in order of time.",
-            InputColumns.Value | InputColumns.Condition, [Drawn], [.. citations, "edgington-onghena-2007"], double.NegativeInfinity, 0, [setting, Resamples],
-            input => OfScheme(name, input, leastOccasions, (int)Math.Clamp(setting.StartsWith("least", StringComparison.Ordinal) ? input.Setting("least", 3) : input.Setting("longest-run", 2), 1, 10_000), build));
+            InputColumns.Value | InputColumns.Condition, [Drawn], [citation, "edgington-onghena-2007"], double.NegativeInfinity, 0, [setting, Resamples],
+            input => OfScheme(name, input, schemeOf));
 
-    private static Estimate OfScheme(string name, TidyInput input, int leastOccasions, int setting, SchemeOf build)
+    private static Estimate OfScheme(string name, TidyInput input, Func<ConditionOrder, TidyInput, AssignmentScheme?> schemeOf)
     {
         var conditions = TidyInput.Index(input.Conditions!);
-        var later = conditions.Count(condition => condition == 1);
-        if (conditions.Length < leastOccasions || later == 0 || conditions.Any(condition => condition > 1))
-            return Estimate.NotDefined(name, "needs exactly two conditions");
         if (conditions.Length > 500)
             return Estimate.NotDefined(name, $"takes up to 500 occasions, got {conditions.Length}: give session means, one a row");
+        if (conditions.Length == 0 || conditions.Max() != 1)
+            return Estimate.NotDefined(name, "needs exactly two conditions");
         bool[] assignment = [.. conditions.Select(condition => condition == 1)];
-        var runs = 1 + Enumerable.Range(1, assignment.Length - 1).Count(i => assignment[i] != assignment[i - 1]);
-        if (Admitting(assignment, later, runs, setting, build) is not { } scheme)
+        if (schemeOf(ConditionOrder.Of(assignment), input) is not { } scheme || !scheme.Admits(assignment))
             return Estimate.NotDefined(name, "the order of conditions is not one that the scheme with these settings admits");
-        var test = RandomizationTest.Of([.. input.Values], assignment, scheme, ConditionStatistic.MeanDifference, new Xoshiro256(input.Seed), Count(input));
-        return FromTest(name, test);
-    }
-
-    // Whether the settings admit any order is checked on the actual one, because a scheme of nothing cannot be built.
-    private static AssignmentScheme? Admitting(bool[] assignment, int later, int runs, int setting, SchemeOf build)
-    {
-        int longest = 0, shortest = assignment.Length, run = 0;
-        for (var i = 0; i < assignment.Length; i++)
-        {
-            run = i > 0 && assignment[i] == assignment[i - 1] ? run + 1 : 1;
-            longest = Math.Max(longest, run);
-            if (i == assignment.Length - 1 || assignment[i + 1] != assignment[i])
-                shortest = Math.Min(shortest, run);
-        }
-
-        var alternating = build(2, 1, 2, 1) is AlternatingScheme;
-        if (alternating ? longest > setting : shortest < setting)
-            return null;
-        var scheme = build(assignment.Length, later, runs, setting);
-        return scheme.Admits(assignment) ? scheme : null;
+        return FromTest(name, RandomizationTest.Of(
+            [.. input.Values], assignment, scheme, ConditionStatistic.MeanDifference, new Xoshiro256(input.Seed), Count(input)));
     }
 
     private static StatisticDefinition Entry(
