@@ -68,16 +68,16 @@ public static partial class SourceSuggester
     private static FieldSource? Field(IReadOnlyDictionary<ColumnRole, ColumnProfile> roles, ColumnRole role) =>
         roles.TryGetValue(role, out var column) ? new FieldSource { Column = column.Heading.Name } : null;
 
-    /// <summary>Sessions hold no measured value of a swing; moments come faster than swings and without a number.</summary>
+    /// <summary>Sessions hold more values of a session than of a swing, and do not count swings; moments come faster than swings and without a number.</summary>
     private static void Meaning(FileProfile file, VariableDictionary dictionary, Draft draft)
     {
         var mapped = draft.Mapping.Values.Keys.Select(name => dictionary[name]).ToList();
         var measured = mapped.Count(variable => variable.Level == VariableLevel.Swing && variable.Type == VariableType.Number);
         var ofSession = mapped.Count(variable => variable.Level == VariableLevel.Session);
-        if (measured == 0 && ofSession > 0 && draft.Mapping.Participant is not null)
+        if (ofSession > measured && draft.Mapping is { Participant: not null, Sequence: null, LongForm: null })
         {
             draft.Mapping = draft.Mapping with { Rows = RowMeaning.Sessions };
-            draft.Say("rows", "sessions", 0.85, "no value of a swing, some of a session");
+            draft.Say("rows", "sessions", measured == 0 ? 0.85 : 0.6, $"no number of a swing; {ofSession} values of a session, {measured} of a swing");
             return;
         }
 

@@ -37,10 +37,16 @@ internal sealed record VariableMatch(ColumnProfile Column, Variable Variable, Un
             return null;
         var name = likeness >= 0.999 ? $"heading is '{word}'" : $"heading is like '{word}' ({likeness:F2})";
         if (!isNumber)
-            return new(column, names.Variable, unit, Math.Round(0.9 * likeness, 2), name);
+            return new(column, names.Variable, unit, Math.Round(0.9 * likeness * Known(column, names.Variable), 2), name);
         var confidence = (0.68 * likeness) + (0.2 * unit.Fit) + (unit.Told ? 0.1 : 0.05);
         if (!unit.Told && column.Heading.Unit is not null)
             confidence *= UnknownBrackets;
         return new(column, names.Variable, unit, Math.Round(confidence, 2), unit.Reason.Length == 0 ? name : $"{name}; {unit.Reason}");
     }
+
+    /// <summary>A category whose words the file does not use is half as likely: another column of that name, or words to be declared by hand.</summary>
+    private static double Known(ColumnProfile column, Variable variable) =>
+        variable.Words.Count == 0 || column.Texts.Count == 0
+            ? 1
+            : 0.5 + (0.5 * column.Texts.Keys.Count(text => variable.Words.Contains(text, StringComparer.OrdinalIgnoreCase)) / column.Texts.Count);
 }
