@@ -176,6 +176,7 @@ public sealed class OriginalStore
         var isNew = DurableFile.TryName(temporary, target);
         if (isNew && !OperatingSystem.IsWindows())
             File.SetUnixFileMode(target, ReadOnlyMode);
+        DurableFile.SyncFolder(Path.GetDirectoryName(target)!);
         return new StoredOriginal(hash, size, !isNew);
     }
 

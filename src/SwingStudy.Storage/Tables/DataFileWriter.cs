@@ -55,14 +55,13 @@ public sealed class DataFileWriter : IDisposable
         Rows += rows.Count;
     }
 
-    /// <summary>Finishes the file under a name made of partition, unit and the hash of its bytes, flushed to the device.</summary>
+    /// <summary>Finishes the file under a name made of partition, unit and the hash of its bytes. The commit flushes it to the device.</summary>
     /// <exception cref="IOException">No space or no right to write: nothing stays.</exception>
     public DataFile Complete()
     {
         while (_encoding.Count > 0)
             WriteOldest();
         WriteFooter();
-        _stream.Flush(flushToDisk: true);
         _stream.Dispose();
         var path = $"{LogPath.Folder(_table.PartitionColumn, _partition)}{LogPath.Safe(_unit)}-{Convert.ToHexStringLower(_hash.GetHashAndReset())[..HashDigits]}.parquet";
         var target = Path.Combine(_root, path);

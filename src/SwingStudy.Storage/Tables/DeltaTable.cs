@@ -1,6 +1,7 @@
 using NodaTime;
 using SwingStudy.Domain.Problems;
 using SwingStudy.Domain.Tables;
+using SwingStudy.Storage.Files;
 using SwingStudy.Storage.Tables.Columnar;
 using SwingStudy.Storage.Tables.Log;
 
@@ -93,6 +94,9 @@ public sealed class DeltaTable
                 return Outcome<long>.Failed(planned.Problems);
             if (plan.Entry is not { } entry)
                 return before.Version;
+            // The log may name only what is safe.
+            if (attempt == 0)
+                DurableFile.SyncAll([.. entry.Adds.Select(FullPath)]);
             if (!_log.TryAppend(entry))
                 continue;
             if (entry.Version > 0 && entry.Version % CommitsPerCheckpoint == 0 && _log.At(entry.Version) is { } after)
