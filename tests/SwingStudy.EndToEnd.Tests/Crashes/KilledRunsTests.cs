@@ -16,41 +16,45 @@ public sealed class KilledRunsTests : IDisposable
         var prepared = Path.Combine(_root, "prepared");
         Swingstudy.Run("demo", prepared, "--no-run").Expect(0);
         var undisturbed = Copy(prepared, "undisturbed");
-        var disturbed = Copy(prepared, "disturbed");
-
-        var clock = Stopwatch.StartNew();
-        Finish(undisturbed);
-        var duration = clock.Elapsed;
+        var duration = new Dictionary<string, TimeSpan> { ["ingest"] = Timed(undisturbed, "ingest"), ["run"] = Timed(undisturbed, "run") };
+        var expected = TableFiles(undisturbed);
 
         var random = new Random(20260907);
         var killed = 0;
-        for (var attempt = 0; killed < Kills && attempt < 10 * Kills; attempt++)
+        for (var study = 1; killed < Kills; study++)
         {
-            using var process = Swingstudy.Start(disturbed, attempt % 3 == 2 ? "run" : "ingest");
-            var alive = !process.WaitForExit(TimeSpan.FromMilliseconds(60 + random.NextDouble() * duration.TotalMilliseconds / 2));
-            if (alive)
+            var disturbed = Copy(prepared, $"disturbed-{study}");
+            foreach (var verb in new[] { "ingest", "run" })
             {
-                process.Kill();
-                killed++;
+                while (killed < Kills && IsKilled(disturbed, verb, 60 + random.NextDouble() * 0.7 * duration[verb].TotalMilliseconds))
+                    killed++;
+                Swingstudy.RunIn(disturbed, verb).Expect(0);
             }
 
-            process.WaitForExit();
-            if (killed % 10 == 9)
-                Swingstudy.RunIn(disturbed, "audit", "verify").Expect(0);
+            Assert.Equal(expected, TableFiles(disturbed));
+            Swingstudy.RunIn(disturbed, "audit", "verify").Expect(0);
         }
-
-        Assert.Equal(Kills, killed);
-        Finish(disturbed);
-        Assert.Equal(TableFiles(undisturbed), TableFiles(disturbed));
-        Swingstudy.RunIn(disturbed, "audit", "verify").Expect(0);
     }
 
     public void Dispose() => Directory.Delete(_root, recursive: true);
 
-    private static void Finish(string study)
+    private static TimeSpan Timed(string study, string verb)
     {
-        Swingstudy.RunIn(study, "ingest").Expect(0);
-        Swingstudy.RunIn(study, "run").Expect(0);
+        var clock = Stopwatch.StartNew();
+        Swingstudy.RunIn(study, verb).Expect(0);
+        return clock.Elapsed;
+    }
+
+    /// <summary>Starts a verb and kills it after a while.</summary>
+    /// <returns>Whether it was still alive then.</returns>
+    private static bool IsKilled(string study, string verb, double milliseconds)
+    {
+        using var process = Swingstudy.Start(study, verb);
+        var alive = !process.WaitForExit(TimeSpan.FromMilliseconds(milliseconds));
+        if (alive)
+            process.Kill();
+        process.WaitForExit();
+        return alive;
     }
 
     /// <summary>Path and hash of each file that the newest version of each table consists of.</summary>
