@@ -1,0 +1,105 @@
+using SwingStudy.Domain.Tables;
+using SwingStudy.Pipeline.Tests.Support;
+
+namespace SwingStudy.Pipeline.Tests.Analyse;
+
+public sealed class FindingStageTests
+{
+    [Fact]
+    public void AClearChangeIsSupportedAndSaidInDisplayUnits()
+    {
+        var finding = Judge(Players.Of("P01", [40, 40.1, 39.9], [43, 43.1, 42.9]));
+        Assert.Equal("supported", finding.Verdict);
+        // 3 m/s are 6.711 mph; s² of session means 0.01, SE = √(0.01 · 2/3) = 0.08165, t(0.975; 4) = 2.776445: ±0.2267 m/s = ±0.507 mph.
+        Assert.Equal(
+            "P01: club head speed rose by 6.71 mph from baseline to cue, an improvement (95 % confidence interval 6.20 to 7.22 mph), more than the 0.51 mph that scatter alone can make; "
+            + "that the true change is worthwhile (above 1.12 mph in that direction) is more than 99 % likely.",
+            finding.Statement);
+    }
+
+    [Fact]
+    public void OneSessionWithoutKnownVarianceCannotTell()
+    {
+        var finding = Judge(Players.Of("P01", [40], [43]));
+        Assert.Equal("cannot tell", finding.Verdict);
+        Assert.Contains("one-session-without-session-variance", finding.Reasons, StringComparison.Ordinal);
+        Assert.Contains("few-sessions: 1 session in baseline, planned were 2", finding.Reasons, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void APhaseWithoutSwingsCannotTell() => Assert.Equal("cannot tell", Judge(Players.Of("P01", [40, 41], [])).Verdict);
+
+    [Fact]
+    public void AChangeWithinNoiseIsNotShown()
+    {
+        var finding = Judge(Players.Of("P01", [40, 42, 38], [40.5, 42.3, 38.2]));
+        Assert.Equal("not shown", finding.Verdict);
+        Assert.Contains("within-noise", finding.Reasons, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void ARealButSmallChangeIsSuggestive()
+    {
+        var finding = Judge(Players.Of("P01", [40, 40.02, 39.98], [40.3, 40.32, 40.28]));
+        Assert.Equal("suggestive", finding.Verdict);
+        Assert.Contains("worthwhile-unsure", finding.Reasons, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void AConditionThatChangedWithThePhaseForbidsSupport()
+    {
+        var swings = Players.Of("P01", [40, 40.1, 39.9], [43, 43.1, 42.9]).Select(swing => swing with { Club = swing.Phase == "cue" ? "driver" : "iron" });
+        var finding = Judge(swings);
+        Assert.Equal("suggestive", finding.Verdict);
+        Assert.Contains("condition-changed: club changed with the phase (iron in baseline, driver in cue)", finding.Reasons, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void UnequalExclusionsForbidSupport()
+    {
+        var swings = Players.Of("P01", [40, 40.1, 39.9], [43, 43.1, 42.9]).Select(swing => swing with { Included = swing.Phase == "baseline" || swing.Sequence < 4 });
+        var finding = Judge(swings);
+        Assert.Equal("suggestive", finding.Verdict);
+        Assert.Contains("unequal-exclusions: 0 % of the swings in baseline and 40 % in cue", finding.Reasons, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void AFallIsSaidToBeForTheWorse() =>
+        Assert.Contains("fell by 6.71 mph from baseline to cue, for the worse", Judge(Players.Of("P01", [43, 43.1, 42.9], [40, 40.1, 39.9])).Statement, StringComparison.Ordinal);
+
+    [Fact]
+    public void TheStudyCountsPlayersAndNeverTellsAMeanAlone()
+    {
+        PlayedSwing[] swings = [.. Players.Of("P01", [40, 40.1, 39.9], [43, 43.1, 42.9]), .. Players.Of("P02", [38, 38.1, 37.9], [40.6, 40.7, 40.5]),
+            .. Players.Of("P03", [41, 41.1, 40.9], [41, 41.1, 40.9])];
+        var findings = Findings(swings);
+        var row = Array.IndexOf(findings.Texts("scope"), "study");
+        Assert.Equal("suggestive", findings.Texts("verdict")[row]);
+        Assert.Contains("supported for 2 of 3 players who could be judged (2 better, 0 worse)", findings.Texts("statement")[row], StringComparison.Ordinal);
+        Assert.Contains("P03: not shown", findings.Texts("reasons")[row], StringComparison.Ordinal);
+        Assert.Equal(1, findings.Texts("scope").Count(scope => scope == "study"));
+    }
+
+    [Fact]
+    public void OnlyPlannedContrastsAreFound() =>
+        Assert.DoesNotContain(("club_head_speed", "carried-over"), Findings(Players.Of("P01", [40, 41], [42, 43])) is var rows ? rows.Texts("outcome").Zip(rows.Texts("contrast")) : []);
+
+    [Fact]
+    public void TheOrderOfRowsDoesNotMatter()
+    {
+        PlayedSwing[] played = [.. Players.Of("P01", [40, 41], [42, 43]), .. Players.Others()];
+        var (swings, noise) = (PlayedSwing.Swings(played), Players.Noise(played));
+        var findings = Body.Run("findings", "findings", [swings, noise]).Text();
+        for (var seed = 1; seed < 4; seed++)
+            Assert.Equal(findings, Body.Run("findings", "findings", [swings.Shuffled(seed), noise.Shuffled(seed)]).Text());
+    }
+
+    private static RowSet Findings(IEnumerable<PlayedSwing> swings) => Body.Run("findings", "findings", [PlayedSwing.Swings(swings), Players.Noise(swings)]);
+
+    private static (string Verdict, string Statement, string Reasons) Judge(IEnumerable<PlayedSwing> swings)
+    {
+        var rows = Findings(swings);
+        var row = Enumerable.Range(0, rows.Count).Single(i => rows.Texts("scope")[i] == "player" && rows.Texts("outcome")[i] == "club_head_speed");
+        return (rows.Texts("verdict")[row]!, rows.Texts("statement")[row]!, rows.Texts("reasons")[row]!);
+    }
+}
