@@ -18,9 +18,10 @@ internal static class MixedModelTiming
         foreach (var isBalanced in new[] { true, false })
         {
             watch.Restart();
+            var before = Environment.CpuUsage.TotalTime;
             foreach (var (name, rows) in outcomes)
                 report.AppendLine(Line(name, Fit(isBalanced ? rows : rows.FindAll(r => r.IsKept))));
-            report.AppendLine(CultureInfo.InvariantCulture, $"{(isBalanced ? "balanced" : "unbalanced")}: {watch.Elapsed.TotalSeconds:F4} s for {outcomes.Count} fits");
+            report.AppendLine(CultureInfo.InvariantCulture, $"{(isBalanced ? "balanced" : "unbalanced")}: {watch.Elapsed.TotalSeconds:F4} s, {(Environment.CpuUsage.TotalTime - before).TotalSeconds:F4} s of processor, for {outcomes.Count} fits");
         }
 
         return report.ToString();

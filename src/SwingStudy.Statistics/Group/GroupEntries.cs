@@ -50,6 +50,9 @@ internal static class GroupEntries
             CitationKeys = ["hopkins-2015"],
             Computation = input => EntryParts.TwoConditions(IndividualResponse.Method, input, (control, cue) => IndividualResponse.Of(control, cue, input.Confidence)),
         },
+        Component("variance-component-player-reml", "Variance between players, REML", "σ_p²", fit => fit.SubjectVariance),
+        Component("variance-component-session-reml", "Variance between sessions of a player, REML", "σ_s²", fit => fit.SessionVariance),
+        Component("variance-component-swing-reml", "Variance between swings of a session, REML", "σ_e²", fit => fit.ResidualVariance),
         Mixed("mixed-model-satterthwaite", "Mean difference of two conditions by a linear mixed model, Satterthwaite's degrees of freedom", (fit, c) => fit.Satterthwaite([0, 1], c), ["pinheiro-bates-2000", "satterthwaite-1946"]),
         Mixed("mixed-model-kenward-roger", "Mean difference of two conditions by a linear mixed model, Kenward and Roger's degrees of freedom", (fit, c) => fit.KenwardRoger([0, 1], c), ["pinheiro-bates-2000", "kenward-roger-1997"]),
     ];
@@ -89,6 +92,31 @@ internal static class GroupEntries
         CitationKeys = citations,
         Computation = input => FitTwoConditions(name, input, pick),
     };
+
+    private static StatisticDefinition Component(string name, string title, string symbol, Func<MixedModelFit, double?> pick) => new()
+    {
+        Name = name,
+        Title = title,
+        Symbol = symbol,
+        Family = StatisticFamily.Reliability,
+        What = "value = mean + player + session in player + swing by restricted maximum likelihood; 0 where the estimate would be negative.",
+        Needs = InputColumns.Value | InputColumns.Subject | InputColumns.Session,
+        Direction = EffectDirection.LargerIsNoisier,
+        LowerBound = 0,
+        Assumptions = ["Random effects and errors are normal and independent."],
+        CitationKeys = ["pinheiro-bates-2000", "searle-1971"],
+        Computation = input => FitNested(name, input, pick),
+    };
+
+    private static Estimate FitNested(string method, TidyInput input, Func<MixedModelFit, double?> pick)
+    {
+        if (input.Values.Count < 2)
+            return Estimate.NotDefined(method, $"needs at least 2 values, got {input.Values.Count}");
+        var data = MixedModelData.Of(
+            [.. input.Values], [("mean", [.. input.Values.Select(_ => 1.0)])], TidyInput.Index(input.Subjects!), TidyInput.Index(input.Sessions!));
+        var outcome = MixedModel.FitReml(data);
+        return outcome.Fit is { } fit && pick(fit) is { } value ? Estimate.Of(method, value) : Estimate.NotDefined(method, outcome.Undefined!);
+    }
 
     private static Estimate FitTwoConditions(string method, TidyInput input, Func<MixedModelFit, double, Estimate> pick)
     {

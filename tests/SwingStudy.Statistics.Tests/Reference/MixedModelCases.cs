@@ -55,7 +55,7 @@ internal static class MixedModelCases
             ["singular"] = reml.IsSingular,
             ["var_slope"] = reml.SlopeVariance,
             ["cov_intercept_slope"] = reml.InterceptSlopeCovariance,
-            ["cor_intercept_slope"] = reml.InterceptSlopeCovariance / Math.Sqrt(reml.SubjectVariance * (reml.SlopeVariance ?? 0)),
+            ["cor_intercept_slope"] = reml.SubjectVariance * reml.SlopeVariance is > 0 and var product ? reml.InterceptSlopeCovariance / Math.Sqrt(product) : null,
             ["ml_var_slope"] = ml.SlopeVariance,
             ["ml_cov_intercept_slope"] = ml.InterceptSlopeCovariance,
             ["sd_intercept"] = Math.Sqrt(reml.SubjectVariance),
