@@ -7,8 +7,8 @@ namespace SwingStudy.Ingestion.Intake;
 /// <summary>Writes the rows of one file as data files: one for each player, several at a time. Nothing counts before the commit.</summary>
 internal sealed class CaptureFiles(IntakeContext study, DeltaTable captures, DeltaTable rejects)
 {
-    /// <summary>Rows of a row group: enough to compress well, few enough to skip.</summary>
-    private const int GroupRows = 65_536;
+    /// <summary>Rows of a row group: a session or two, so that readers can skip; and arrays so short that the collector frees them at once.</summary>
+    private const int GroupRows = 8_192;
 
     /// <summary>Writes the captures that are new.</summary>
     public IReadOnlyList<DataFile> Write(MappedFile file, Sha256 original, IReadOnlyList<(ParticipantId Participant, Overlap Overlap)> players)

@@ -110,7 +110,8 @@ internal sealed class FileAssembly
         return new MappedFile
         {
             Plan = _plan,
-            Blocks = _blocks,
+            // What was put together above is not kept twice: files of millions of rows are held in memory until they are written.
+            Blocks = [.. _blocks.Select(block => block with { Lines = [], Millis = [], Sequence = [], Aliases = [], IsUtc = null, Kept = [], Rejects = [] })],
             BlockOf = Pick(_blockOf, kept),
             RowOf = Pick(_rowOf, kept),
             Lines = _pivot is null ? Pick(_lines, kept) : [.. Pick(_lines, kept).Select(_pivot.LineOf)],

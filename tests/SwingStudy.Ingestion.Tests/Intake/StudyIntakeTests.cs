@@ -245,6 +245,24 @@ public sealed class StudyIntakeTests
     }
 
     [Fact]
+    public void AColdDayIsNoChangeOfUnit()
+    {
+        var mapping = Some.Mapping with
+        {
+            Layout = new Layout { PreambleRows = 1 },
+            Values = new Dictionary<string, FieldSource>
+            {
+                ["air_temperature"] = Some.Preamble(@"Temperature (?<value>\S+)") with { Unit = "Cel" },
+                ["smash"] = Some.Column("Club speed"),
+            },
+        };
+        using var study = new TestStudy(mapping).With("P01", "Fern");
+        study.Drop("bay/a.csv", "Temperature 20,0\n" + Headings + Rows("Fern", (1, "10:00:00", "1,4"), (2, "10:01:00", "1,4"), (3, "10:02:00", "1,4")));
+        study.Drop("bay/b.csv", "Temperature 9,0\n" + Headings + Rows("Fern", (1, "11:00:00", "0,63"), (2, "11:01:00", "0,63"), (3, "11:02:00", "0,63")));
+        Assert.All(study.Run(), file => Assert.Equal(FileOutcome.Taken, file.Outcome));
+    }
+
+    [Fact]
     public void NamesStandNowhereButInOriginalsAndIdentities()
     {
         using var study = new TestStudy(Some.Mapping with { Layout = new Layout { PreambleRows = 1 } }).With("P01", "Fernanda Q.");
