@@ -75,7 +75,7 @@ internal sealed class FindingStage : Stage<FindingSettings>
         ("contrast", player.Contrast.Name),
         ("verdict", VerdictWords.Of(verdict)),
         ("statement", PlayerStatement.Of(player, verdict, confidence)),
-        ("reasons", string.Join('\n', Reasons(player, verdict, confidence))));
+        ("reasons", Lines(Reasons(player, verdict, confidence))));
 
     private static IEnumerable<string> Reasons(PlayerChange player, Verdict verdict, double confidence)
     {
@@ -100,5 +100,8 @@ internal sealed class FindingStage : Stage<FindingSettings>
         ("contrast", contrast.Name),
         ("verdict", VerdictWords.Of(finding.Verdict)),
         ("statement", finding.Statement),
-        ("reasons", string.Join('\n', players.Select(player => $"{player.Change.Participant}: {VerdictWords.Of(player.Verdict)}"))));
+        ("reasons", Lines(players.Select(player => $"{player.Change.Participant}: {VerdictWords.Of(player.Verdict)}"))));
+
+    /// <summary>One reason a line; missing when there is none, since an empty text is not told from a missing one by every reader.</summary>
+    private static string? Lines(IEnumerable<string> reasons) => string.Join('\n', reasons) is { Length: > 0 } text ? text : null;
 }
