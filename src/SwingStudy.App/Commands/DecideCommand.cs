@@ -5,6 +5,7 @@ using Spectre.Console;
 using SwingStudy.App.Studies;
 using SwingStudy.App.Terminal;
 using SwingStudy.Domain.Tables;
+using SwingStudy.Pipeline.Link;
 using SwingStudy.Storage.Registry;
 
 namespace SwingStudy.App.Commands;
@@ -34,7 +35,7 @@ internal static class DecideCommand
             var chosen = parsed.GetValue(variable);
             if (string.IsNullOrWhiteSpace(parsed.GetValue(reason)))
                 return NoReason();
-            if (!Exists(study, named))
+            if (!Exists(study, named, out var capture))
             {
                 return CommandResult.Failed(ExitCode.InvalidInput, "swing-unknown", named, "no swing of that name", "a swing of the study",
                     "'swingstudy query \"SELECT swing_id FROM swings\"' lists them; a swing exists after 'swingstudy run'.");
@@ -46,7 +47,7 @@ internal static class DecideCommand
                     "'swingstudy dictionary show' lists them.");
             }
 
-            return Store(context, study, kind, JsonSerializer.Serialize(chosen is null ? new { swing = named } : (object)new { swing = named, variable = chosen }),
+            return Store(context, study, kind, Subject(named, capture, chosen),
                 parsed.GetValue(reason)!, "'swingstudy run' brings the results up to date.");
         });
         return command;
@@ -97,18 +98,37 @@ internal static class DecideCommand
                     "'swingstudy status' shows the held files with their hashes.");
             }
 
-            return Store(context, study, parsed.GetValue(take) ? "include" : "exclude", Subject(held[0].Hash.ToString(), parsed.GetValue(times)), parsed.GetValue(reason)!,
+            return Store(context, study, parsed.GetValue(take) ? "include" : "exclude", FileSubject(held[0].Hash.ToString(), parsed.GetValue(times)), parsed.GetValue(reason)!,
                 "'swingstudy ingest' follows the decision.");
         });
         return command;
     }
 
-    private static string Subject(string file, string? times) => JsonSerializer.Serialize(times is null ? new { file } : (object)new { file, times });
+    private static string FileSubject(string file, string? times) => JsonSerializer.Serialize(times is null ? new { file } : (object)new { file, times });
 
-    private static bool Exists(OpenedStudy study, string swing)
+    /// <summary>A swing is named with a capture of it where it has one: the capture stays the same when a late file shifts the numbers of swings.</summary>
+    private static string Subject(string swing, string? capture, string? variable)
     {
+        var subject = new Dictionary<string, string> { ["swing"] = swing };
+        if (capture is not null)
+            subject["capture"] = capture;
+        if (variable is not null)
+            subject["variable"] = variable;
+        return JsonSerializer.Serialize(subject);
+    }
+
+    private static bool Exists(OpenedStudy study, string swing, out string? capture)
+    {
+        capture = null;
         var swings = study.Tables.Table(StudyTables.Swings(study.Setup.Dictionary));
-        return swings.CurrentVersion >= 0 && swings.Read(columns: ["swing_id"]).Any(rows => rows.Texts("swing_id").Contains(swing));
+        if (swings.CurrentVersion < 0 || !swings.Read(columns: ["swing_id"]).Any(rows => rows.Texts("swing_id").Contains(swing)))
+            return false;
+        var links = study.Tables.Table(StudyTables.Links).Read(columns: ["capture_id", "swing_id", "method"])
+            .SelectMany(rows => rows.Texts("swing_id").Select((linked, row) => (linked, capture: rows.Texts("capture_id")[row], method: rows.Texts("method")[row])))
+            .Where(link => link.linked == swing)
+            .OrderByDescending(link => link.method == LinkMethods.Skeleton).ThenBy(link => link.capture, StringComparer.Ordinal);
+        capture = links.Select(link => link.capture).FirstOrDefault();
+        return true;
     }
 
     private static CommandResult NoReason() => CommandResult.Failed(ExitCode.WrongUsage, "reason-missing", "--reason", "an empty reason", "a reason in words",
