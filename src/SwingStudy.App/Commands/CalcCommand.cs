@@ -35,16 +35,37 @@ internal static class CalcCommand
                 return List();
             if (StatisticCatalogue.Find(name) is not { } definition)
                 return Unknown(name);
-            if (parsed.GetValue(file) is not { } path)
+            var texts = parsed.GetValue(settings) ?? [];
+            var path = parsed.GetValue(file);
+            if (path is null && (definition.Needs != InputColumns.None || texts.Length == 0))
                 return Explain(definition);
-            if (!TryReadSettings(parsed.GetValue(settings) ?? [], out var numbers, out var wrong))
+            if (path is not null && definition.Needs == InputColumns.None)
+                return CommandResult.Failed(ExitCode.WrongUsage, "file-not-needed", name, path, "settings alone", "Leave the file out and give the settings with --set.");
+            if (!TryReadSettings(texts, out var numbers, out var wrong))
                 return CommandResult.Failed(ExitCode.WrongUsage, "setting-unreadable", "--set", $"'{wrong}'", "name=number", "For instance: --set resamples=10000.");
-            var columns = new TidyColumns(
-                parsed.GetValue(value)!, parsed.GetValue(condition), parsed.GetValue(subject), parsed.GetValue(session), parsed.GetValue(predictor),
-                parsed.GetValue(variance), parsed.GetValue(keep) ?? []);
-            var read = TidyFile.Read(path, columns);
-            if (!read.Succeeded(out var input))
-                return CommandResult.Failed(ExitCode.InvalidInput, read.Problems);
+            if (definition.FaultsOf(numbers) is { Count: > 0 } faults)
+            {
+                return CommandResult.Failed(ExitCode.WrongUsage, "setting-wrong", "--set", string.Join("; ", faults), "settings as the statistic explains them",
+                    $"'swingstudy calc {name}' explains them.");
+            }
+
+            var share = parsed.GetValue(confidence);
+            if (share is not (> 0 and < 1))
+            {
+                return CommandResult.Failed(ExitCode.WrongUsage, "confidence-out-of-range", "--confidence", share.ToString(CultureInfo.InvariantCulture),
+                    "a share between 0 and 1", "For instance: --confidence 0.95.");
+            }
+
+            var input = new TidyInput { Values = [] };
+            if (path is not null)
+            {
+                var read = TidyFile.Read(path, new TidyColumns(
+                    parsed.GetValue(value)!, parsed.GetValue(condition), parsed.GetValue(subject), parsed.GetValue(session), parsed.GetValue(predictor),
+                    parsed.GetValue(variance), parsed.GetValue(keep) ?? []));
+                if (!read.Succeeded(out input!))
+                    return CommandResult.Failed(ExitCode.InvalidInput, read.Problems);
+            }
+
             var missing = definition.Needs & ~input.Columns;
             if (missing != InputColumns.None)
             {
@@ -52,11 +73,7 @@ internal static class CalcCommand
                     $"Name them with {string.Join(", ", missing.ToString().Split(", ").Select(part => $"--{part.ToLowerInvariant()} HEADING"))}.");
             }
 
-            var share = parsed.GetValue(confidence);
-            return share is > 0 and < 1
-                ? Result(definition, definition.Compute(input with { Confidence = share, Seed = parsed.GetValue(seed), Settings = numbers }), input.Values.Count)
-                : CommandResult.Failed(ExitCode.WrongUsage, "confidence-out-of-range", "--confidence", share.ToString(CultureInfo.InvariantCulture),
-                    "a share between 0 and 1", "For instance: --confidence 0.95.");
+            return Result(definition, definition.Results(input with { Confidence = share, Seed = parsed.GetValue(seed), Settings = numbers }), input.Values.Count);
         });
         return command;
     }
@@ -86,12 +103,12 @@ internal static class CalcCommand
     {
         console.MarkupLineInterpolated($"[bold]{definition.Name}[/]  {definition.Title} ({definition.Symbol})");
         console.WriteLine(definition.What);
-        console.MarkupLineInterpolated($"Needs:    {definition.Needs.ToString().ToLowerInvariant()}");
+        console.MarkupLineInterpolated($"Needs:    {Needs(definition)}");
         console.MarkupLineInterpolated($"Range:    {Bound(definition.LowerBound)} to {Bound(definition.UpperBound)}; no effect is {definition.NullValue?.ToString(CultureInfo.InvariantCulture) ?? "not defined"}");
         foreach (var assumption in definition.Assumptions)
             console.MarkupLineInterpolated($"Assumes:  {assumption}");
         foreach (var setting in definition.Settings)
-            console.MarkupLineInterpolated($"Setting:  {setting}");
+            console.MarkupLineInterpolated($"Setting:  {setting.ToString()}");
         foreach (var key in definition.CitationKeys)
             console.MarkupLineInterpolated($"Source:   {Citations.Get(key)}");
     });
@@ -103,51 +120,69 @@ internal static class CalcCommand
         definition.Symbol,
         Family = definition.Family.ToString(),
         definition.What,
-        Needs = definition.Needs.ToString().ToLowerInvariant(),
+        Needs = Needs(definition),
         LowerBound = Finite(definition.LowerBound),
         UpperBound = Finite(definition.UpperBound),
         definition.NullValue,
         definition.Assumptions,
-        definition.Settings,
+        Settings = definition.Settings.Select(setting => setting.ToString()),
         Sources = definition.CitationKeys.Select(Citations.Get),
     };
 
-    private static CommandResult Result(StatisticDefinition definition, Estimate estimate, int rows) => new(
-        estimate.IsDefined ? ExitCode.Done : ExitCode.NeedsPerson,
-        new
-        {
-            Statistic = definition.Name,
-            definition.Symbol,
-            Rows = rows,
-            estimate.Method,
-            Estimate = estimate.Value,
-            Se = estimate.StandardError,
-            CiLow = Finite(estimate.Interval?.Low),
-            CiHigh = Finite(estimate.Interval?.High),
-            Confidence = estimate.Interval?.Level,
-            estimate.P,
-            Df = estimate.DegreesOfFreedom,
-            estimate.Undefined,
-        },
+    private static string Needs(StatisticDefinition definition) =>
+        definition.Needs == InputColumns.None ? "no file, settings alone" : definition.Needs.ToString().ToLowerInvariant();
+
+    private static CommandResult Result(StatisticDefinition definition, IReadOnlyList<NamedEstimate> results, int rows) => new(
+        results[0].Estimate.IsDefined ? ExitCode.Done : ExitCode.NeedsPerson,
+        new CalculatedStatistic(definition.Name, definition.Symbol, rows, results),
         console =>
         {
-            console.MarkupLineInterpolated($"{definition.Title}, {rows} rows");
-            if (estimate.Value is not { } number)
-            {
-                console.MarkupLineInterpolated($"Undefined: {estimate.Undefined ?? ""}");
-                return;
-            }
-
-            console.MarkupLineInterpolated($"{definition.Symbol} = [bold]{Shown(number)}[/]");
-            if (estimate.StandardError is { } error)
-                console.MarkupLineInterpolated($"standard error {Shown(error)}");
-            if (estimate.Interval is { } interval)
-                console.MarkupLineInterpolated($"{interval.Level.ToString("P0", CultureInfo.InvariantCulture)} interval {Shown(interval.Low)} to {Shown(interval.High)}");
-            if (estimate.DegreesOfFreedom is { } degrees)
-                console.MarkupLineInterpolated($"degrees of freedom {Shown(degrees)}");
-            if (estimate.P is { } p)
-                console.MarkupLineInterpolated($"p = {Shown(p)}");
+            console.MarkupLineInterpolated($"{definition.Title}{(definition.Needs == InputColumns.None ? "" : $", {rows} rows")}");
+            if (results.Count > 1)
+                ShowTable(console, results);
+            else
+                ShowOne(console, definition, results[0].Estimate);
         });
+
+    private static void ShowTable(IAnsiConsole console, IReadOnlyList<NamedEstimate> results)
+    {
+        var table = new Table().Border(TableBorder.Simple);
+        foreach (var heading in new[] { "quantity", "estimate", "se", "ci low", "ci high", "p", "df", "note" })
+            table.AddColumn(heading);
+        foreach (var row in results)
+        {
+            var estimate = row.Estimate;
+            string[] cells =
+            [
+                row.Quantity, ShownOr(estimate.Value), ShownOr(estimate.StandardError), ShownOr(estimate.Interval?.Low), ShownOr(estimate.Interval?.High),
+                ShownOr(estimate.P), ShownOr(estimate.DegreesOfFreedom), estimate.Undefined is { } reason ? $"undefined: {reason}" : row.Note ?? "",
+            ];
+            table.AddRow([.. cells.Select(Markup.Escape)]);
+        }
+
+        console.Write(table);
+        if (results.Select(row => row.Estimate.Interval?.Level).FirstOrDefault(level => level is not null) is { } shared)
+            console.MarkupLineInterpolated($"Intervals at {shared.ToString("P0", CultureInfo.InvariantCulture)}.");
+    }
+
+    private static void ShowOne(IAnsiConsole console, StatisticDefinition definition, Estimate estimate)
+    {
+        if (estimate.Value is not { } number)
+        {
+            console.MarkupLineInterpolated($"Undefined: {estimate.Undefined ?? ""}");
+            return;
+        }
+
+        console.MarkupLineInterpolated($"{definition.Symbol} = [bold]{Shown(number)}[/]");
+        if (estimate.StandardError is { } error)
+            console.MarkupLineInterpolated($"standard error {Shown(error)}");
+        if (estimate.Interval is { } interval)
+            console.MarkupLineInterpolated($"{interval.Level.ToString("P0", CultureInfo.InvariantCulture)} interval {Shown(interval.Low)} to {Shown(interval.High)}");
+        if (estimate.DegreesOfFreedom is { } degrees)
+            console.MarkupLineInterpolated($"degrees of freedom {Shown(degrees)}");
+        if (estimate.P is { } p)
+            console.MarkupLineInterpolated($"p = {Shown(p)}");
+    }
 
     private static CommandResult Unknown(string name) => CommandResult.Failed(ExitCode.WrongUsage, "statistic-unknown", name, "no statistic of that name",
         "a method word of the catalogue", "'swingstudy calc' lists them all.");
@@ -174,6 +209,8 @@ internal static class CalcCommand
     private static double? Finite(double? value) => value is { } number && double.IsFinite(number) ? number : null;
 
     private static string Bound(double bound) => double.IsFinite(bound) ? bound.ToString(CultureInfo.InvariantCulture) : bound < 0 ? "-∞" : "∞";
+
+    private static string ShownOr(double? value) => value is { } number ? Shown(number) : "";
 
     private static string Shown(double value) => value.ToString("G7", CultureInfo.InvariantCulture);
 }

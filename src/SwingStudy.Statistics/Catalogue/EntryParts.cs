@@ -15,6 +15,13 @@ internal static class EntryParts
             : Estimate.NotDefined(method, $"needs exactly two conditions, got {groups.Count}");
     }
 
+    /// <summary>As <see cref="TwoConditions"/>, for several rows.</summary>
+    public static IReadOnlyList<NamedEstimate> TwoConditionRows(TidyInput input, Func<double[], double[], IReadOnlyList<NamedEstimate>> compute)
+    {
+        var groups = input.ByCondition();
+        return groups.Count == 2 ? compute(groups[0].Values, groups[1].Values) : ResultRow.None($"needs exactly two conditions, got {groups.Count}");
+    }
+
     /// <summary>Two independent samples.</summary>
     public static Estimate Independent(string method, TidyInput input, Func<IndependentContrast, double, Estimate> compute) =>
         TwoConditions(method, input, (before, after) => compute(IndependentContrast.Of(before, after), input.Confidence));
@@ -24,22 +31,31 @@ internal static class EntryParts
         Pairs(method, input, (before, after) => compute(PairedContrast.Of(before, after), input.Confidence));
 
     /// <summary>Pairs as two parallel arrays, in order of first appearance of the subject.</summary>
-    public static Estimate Pairs(string method, TidyInput input, Func<double[], double[], Estimate> compute)
+    public static Estimate Pairs(string method, TidyInput input, Func<double[], double[], Estimate> compute) =>
+        PairRows(input, (before, after) => [new NamedEstimate("estimate", compute(before, after))])[0].Estimate with { Method = method };
+
+    /// <summary>As <see cref="Pairs"/>, for several rows.</summary>
+    public static IReadOnlyList<NamedEstimate> PairRows(TidyInput input, Func<double[], double[], IReadOnlyList<NamedEstimate>> compute) =>
+        PairRows(input, input.Subjects!, (_, before, after) => compute(before, after));
+
+    /// <summary>Pairs by any label; a label without both conditions is left out.</summary>
+    public static IReadOnlyList<NamedEstimate> PairRows(
+        TidyInput input, IReadOnlyList<string> labels, Func<string[], double[], double[], IReadOnlyList<NamedEstimate>> compute)
     {
         var conditions = TidyInput.Index(input.Conditions!);
-        var subjects = TidyInput.Index(input.Subjects!);
+        var units = TidyInput.Index(labels);
         if (conditions.Length > 0 && conditions.Max() > 1)
-            return Estimate.NotDefined(method, $"needs exactly two conditions, got {conditions.Max() + 1}");
-        var pairs = new SortedDictionary<int, (double? Before, double? After)>();
+            return ResultRow.None($"needs exactly two conditions, got {conditions.Max() + 1}");
+        var pairs = new SortedDictionary<int, (string Label, double? Before, double? After)>();
         for (var i = 0; i < conditions.Length; i++)
         {
-            var pair = pairs.GetValueOrDefault(subjects[i]);
+            var pair = pairs.GetValueOrDefault(units[i]);
             if ((conditions[i] == 0 ? pair.Before : pair.After) is not null)
-                return Estimate.NotDefined(method, $"needs one value a subject and condition; '{input.Subjects![i]}' has more in '{input.Conditions![i]}'");
-            pairs[subjects[i]] = conditions[i] == 0 ? (input.Values[i], pair.After) : (pair.Before, input.Values[i]);
+                return ResultRow.None($"needs one value a subject and condition; '{labels[i]}' has more in '{input.Conditions![i]}'");
+            pairs[units[i]] = conditions[i] == 0 ? (labels[i], input.Values[i], pair.After) : (labels[i], pair.Before, input.Values[i]);
         }
 
         var complete = pairs.Values.Where(p => p.Before is not null && p.After is not null).ToList();
-        return compute([.. complete.Select(p => p.Before!.Value)], [.. complete.Select(p => p.After!.Value)]);
+        return compute([.. complete.Select(p => p.Label)], [.. complete.Select(p => p.Before!.Value)], [.. complete.Select(p => p.After!.Value)]);
     }
 }

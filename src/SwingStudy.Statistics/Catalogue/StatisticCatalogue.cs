@@ -12,11 +12,15 @@ public static class StatisticCatalogue
         .. Description.DescriptionEntries.All,
         .. EffectSizes.EffectSizeEntries.All,
         .. Reliability.ReliabilityEntries.All,
+        .. Reliability.ReliabilityTables.All,
         .. Change.ChangeEntries.All,
         .. Group.GroupEntries.All,
+        .. Group.GroupTables.All,
+        .. Group.MultiplicityEntries.All,
         .. SingleCase.OverlapEntries.All,
         .. SingleCase.SeriesEntries.All,
         .. Resampling.ResamplingEntries.All,
+        .. Resampling.MultipleBaselineEntries.All,
         .. Resampling.BootstrapEntries.All,
     ];
 

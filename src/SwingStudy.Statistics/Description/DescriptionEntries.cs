@@ -19,7 +19,7 @@ internal static class DescriptionEntries
             Direction = EffectDirection.None,
             Assumptions = [],
             CitationKeys = ["chan-1983"],
-            Computation = input => Of("mean", input, 1, s => s.Mean),
+            Computation = StatisticDefinition.Single(input => Of("mean", input, 1, s => s.Mean)),
         },
         new()
         {
@@ -33,7 +33,7 @@ internal static class DescriptionEntries
             LowerBound = 0,
             Assumptions = [],
             CitationKeys = ["chan-1983"],
-            Computation = input => Of("standard-deviation", input, 2, s => s.StandardDeviation),
+            Computation = StatisticDefinition.Single(input => Of("standard-deviation", input, 2, s => s.StandardDeviation)),
         },
     ];
 

@@ -113,6 +113,6 @@ internal static class EffectSizeEntries
             NullValue = none,
             Assumptions = assumptions,
             CitationKeys = citations,
-            Computation = compute,
+            Computation = StatisticDefinition.Single(compute),
         };
 }

@@ -34,7 +34,8 @@ internal static class GroupEntries
             NullValue = 0,
             Assumptions = ["All subjects share one slope.", "Errors are normal, equal and independent between pairs."],
             CitationKeys = ["bland-altman-1995", "bakdash-marusich-2017"],
-            Computation = input => RepeatedMeasuresCorrelation.Of([.. input.Predictors!], [.. input.Values], TidyInput.Index(input.Subjects!), input.Confidence),
+            Computation = StatisticDefinition.Single(
+                input => RepeatedMeasuresCorrelation.Of([.. input.Predictors!], [.. input.Values], TidyInput.Index(input.Subjects!), input.Confidence)),
         },
         new()
         {
@@ -48,7 +49,8 @@ internal static class GroupEntries
             NullValue = 0,
             Assumptions = ["Players are assigned to the groups by chance.", "Changes are normally distributed."],
             CitationKeys = ["hopkins-2015"],
-            Computation = input => EntryParts.TwoConditions(IndividualResponse.Method, input, (control, cue) => IndividualResponse.Of(control, cue, input.Confidence)),
+            Computation = StatisticDefinition.Single(input => EntryParts.TwoConditions(
+                IndividualResponse.Method, input, (control, cue) => IndividualResponse.Of(control, cue, input.Confidence))),
         },
         Component("variance-component-player-reml", "Variance between players, REML", "σ_p²", fit => fit.SubjectVariance),
         Component("variance-component-session-reml", "Variance between sessions of a player, REML", "σ_s²", fit => fit.SessionVariance),
@@ -73,9 +75,10 @@ internal static class GroupEntries
             NullValue = 0,
             Assumptions = MetaAssumptions,
             CitationKeys = citations,
-            Computation = input => MetaAnalysis.Of([.. input.Values], [.. input.Variances!], estimator, input.Confidence) is { } analysis
-                ? pick(analysis)
-                : Estimate.NotDefined(name, $"needs at least 2 effects, got {input.Values.Count}"),
+            Computation = StatisticDefinition.Single(
+                input => MetaAnalysis.Of([.. input.Values], [.. input.Variances!], estimator, input.Confidence) is { } analysis
+                    ? pick(analysis)
+                    : Estimate.NotDefined(name, $"needs at least 2 effects, got {input.Values.Count}")),
         };
 
     private static StatisticDefinition Mixed(string name, string title, Func<MixedModelFit, double, Estimate> pick, string[] citations) => new()
@@ -90,7 +93,7 @@ internal static class GroupEntries
         NullValue = 0,
         Assumptions = ["Random effects and errors are normal and independent.", "All players respond alike up to chance, unless a random slope is fitted."],
         CitationKeys = citations,
-        Computation = input => FitTwoConditions(name, input, pick),
+        Computation = StatisticDefinition.Single(input => FitTwoConditions(name, input, pick)),
     };
 
     private static StatisticDefinition Component(string name, string title, string symbol, Func<MixedModelFit, double?> pick) => new()
@@ -105,7 +108,7 @@ internal static class GroupEntries
         LowerBound = 0,
         Assumptions = ["Random effects and errors are normal and independent."],
         CitationKeys = ["pinheiro-bates-2000", "searle-1971"],
-        Computation = input => FitNested(name, input, pick),
+        Computation = StatisticDefinition.Single(input => FitNested(name, input, pick)),
     };
 
     private static Estimate FitNested(string method, TidyInput input, Func<MixedModelFit, double?> pick)

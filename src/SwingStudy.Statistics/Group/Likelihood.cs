@@ -67,8 +67,14 @@ internal sealed class Likelihood(MixedModelBlocks blocks, bool isRestricted)
         return (beta, inverse, squares);
     }
 
-    /// <summary>Factors [X y]' W⁻¹ [X y] in place; the last pivot is the residual sum of squares.</summary>
-    private (double LogW, double LogX, double Squares) Evaluate(ReadOnlySpan<double> theta)
+    /// <summary>Whether, weighted by these variances, one fixed effect is a combination of the others.</summary>
+    public bool IsCollinearAt(ReadOnlySpan<double> theta) => Factor(theta) is null;
+
+    private (double LogW, double LogX, double Squares) Evaluate(ReadOnlySpan<double> theta) =>
+        Factor(theta) ?? throw new ArgumentException("The fixed effects are collinear: one is a combination of the others.");
+
+    /// <summary>Factors [X y]' W⁻¹ [X y] in place; the last pivot is the residual sum of squares. Null when X has not full rank.</summary>
+    private (double LogW, double LogX, double Squares)? Factor(ReadOnlySpan<double> theta)
     {
         Array.Clear(_total);
         var logW = blocks.Accumulate(theta, _total);
@@ -83,7 +89,7 @@ internal sealed class Likelihood(MixedModelBlocks blocks, bool isRestricted)
             if (c == FixedEffects)
                 return (logW, logX, Math.Max(pivot, 0));
             if (!(pivot > 1e-12 * size))
-                throw new ArgumentException("The fixed effects are collinear: one is a combination of the others.");
+                return null;
             pivot = Math.Sqrt(pivot);
             logX += 2 * Math.Log(pivot);
             _total[(c * width) + c] = pivot;

@@ -8,6 +8,8 @@ namespace SwingStudy.Statistics.Group;
 /// </remarks>
 public static class MixedModel
 {
+    private const double Farthest = 1e12;
+
     private static readonly double[] Scales = [0, 0.03, 0.1, 0.3, 1, 3, 10, 30, 100, 1000];
     private static readonly double[] CoarseScales = [0.05, 0.2, 0.6, 2, 8];
 
@@ -18,6 +20,14 @@ public static class MixedModel
     /// <summary>Fits by full maximum likelihood (ML): for comparing fixed effects; its variances are biased down.</summary>
     /// <exception cref="ArgumentException">The fixed effects are collinear.</exception>
     public static MixedModelOutcome FitMl(MixedModelData data) => Fit(data, isRestricted: false);
+
+    /// <summary>Whether one fixed effect is a combination of the others, which the fits refuse.</summary>
+    internal static bool IsCollinear(MixedModelData data)
+    {
+        var centre = MixedModelBlocks.CentreOf(data).Centre;
+        MixedModelBlocks blocks = data.Slope is null ? new NestedBlocks(data, centre) : new SlopeBlocks(data, centre, 1);
+        return new Likelihood(blocks, isRestricted: true).IsCollinearAt(new double[blocks.Parameters]);
+    }
 
     private static MixedModelOutcome Fit(MixedModelData data, bool isRestricted)
     {
@@ -35,6 +45,8 @@ public static class MixedModel
         // With variances beyond measure only the scatter within groups is left; with slopes it comes out of a subtraction.
         Array.Fill(origin, data.Slope is null ? 1e12 : 1e7);
         var rounding = data.Slope is null ? 1e-22 : 1e-13;
+        if (likelihood.IsCollinearAt(origin))
+            return MixedModelOutcome.NotDefined("the fixed effects cannot be told apart within the groups");
         if (!(plain > 0) || !(likelihood.Solve(origin).Squares > rounding * plain))
             return MixedModelOutcome.NotDefined("nothing varies within the groups: there is no error to judge by");
         var (theta, hasConverged) = Minimise(likelihood, data.Slope is not null);
@@ -55,7 +67,8 @@ public static class MixedModel
 
     private static (double[] Theta, bool HasConverged) Minimise(Likelihood likelihood, bool hasSlope)
     {
-        double Function(ReadOnlySpan<double> x) => likelihood.Deviance(x);
+        // A Newton step may leap to where θ² is no number any more; nothing lies out there.
+        double Function(ReadOnlySpan<double> x) => x.ContainsAnyExceptInRange(-Farthest, Farthest) ? double.PositiveInfinity : likelihood.Deviance(x);
         var (theta, hasConverged) = SmoothMinimum.From(Function, Grid(likelihood, hasSlope));
 
         // A zero variance is a stationary point in θ whether or not it is the minimum: step off it to see.

@@ -79,7 +79,7 @@ internal static class ReliabilityEntries
             NullValue = none,
             Assumptions = assumptions,
             CitationKeys = citations,
-            Computation = input => CompleteTable(name, input, compute),
+            Computation = StatisticDefinition.Single(input => CompleteTable(name, input, compute)),
         };
 
     private static StatisticDefinition Component(string name, string title, string symbol, Func<NestedAnova, double?> pick) => new()
@@ -93,10 +93,10 @@ internal static class ReliabilityEntries
         Direction = EffectDirection.LargerIsNoisier,
         Assumptions = [Additive],
         CitationKeys = ["searle-1971"],
-        Computation = input =>
+        Computation = StatisticDefinition.Single(input =>
             NestedAnova.Of([.. input.Values], TidyInput.Index(input.Subjects!), TidyInput.Index(input.Sessions!)) is { } anova && pick(anova) is { } value
                 ? Estimate.Of(name, value)
-                : Estimate.NotDefined(name, "needs at least 2 players, a player with 2 sessions and a session with 2 swings"),
+                : Estimate.NotDefined(name, "needs at least 2 players, a player with 2 sessions and a session with 2 swings")),
     };
 
     private static StatisticDefinition Agreement(
@@ -121,7 +121,7 @@ internal static class ReliabilityEntries
             NullValue = none,
             Assumptions = assumptions,
             CitationKeys = citations,
-            Computation = input => EntryParts.Pairs(name, input, (x, y) => compute(x, y, input.Confidence)),
+            Computation = StatisticDefinition.Single(input => EntryParts.Pairs(name, input, (x, y) => compute(x, y, input.Confidence))),
         };
 
     /// <summary>Rows are subjects, columns the conditions (trials, raters); a subject without all of them is left out.</summary>

@@ -8,7 +8,7 @@ namespace SwingStudy.Statistics.Resampling;
 internal static class BootstrapEntries
 {
     private const string Independence = "Values are independent of each other; where sessions matter, draw sessions.";
-    private const string Resamples = "resamples: number of resamples (default 9999)";
+    internal static readonly StatisticSetting Resamples = new("resamples", "number of resamples", 9999, 1, 10_000_000, true);
 
     public static IReadOnlyList<StatisticDefinition> All { get; } =
     [
@@ -29,7 +29,39 @@ internal static class BootstrapEntries
             "mean(second condition) − mean(first) over all values; sessions drawn with replacement within each condition, percentile interval.",
             InputColumns.Value | InputColumns.Condition | InputColumns.Session, EffectDirection.PositiveWhenValuesRise,
             ["Sessions of a condition are independent of each other; few sessions give intervals that are too short."], ["field-welsh-2007"], 0, Sessions),
+        Kinds("mean-bootstrap", "Mean, every kind of bootstrap interval", "x̄", InputColumns.Value, EffectDirection.None, input => new MeanStatistic([.. input.Values])),
+        Kinds("median-bootstrap", "Median, every kind of bootstrap interval", "x̃", InputColumns.Value, EffectDirection.None, input => new MedianStatistic([.. input.Values])),
+        Kinds("correlation-bootstrap", "Correlation of value and predictor, every kind of bootstrap interval", "r", InputColumns.Value | InputColumns.Predictor,
+            EffectDirection.PositiveWhenValuesRise, input => new CorrelationStatistic([.. input.Predictors!], [.. input.Values])),
     ];
+
+    private static StatisticDefinition Kinds(
+        string name, string title, string symbol, InputColumns needs, EffectDirection direction, Func<TidyInput, RowStatistic> statisticOf) =>
+        Table(name, title, symbol, "Rows are resampled, or whole sessions of subjects when a session column is named: percentile, basic and BCa interval, bias and standard error.",
+            needs, direction, [Independence], ["davison-hinkley-1997", "efron-1979", "efron-1987"], null, input => AllKinds(statisticOf(input), input));
+
+    private static IReadOnlyList<NamedEstimate> AllKinds(RowStatistic statistic, TidyInput input)
+    {
+        var rows = input.Values.Count;
+        int[] clusters = input.Sessions is { } sessions
+            ? TidyInput.Index([.. sessions.Select((session, row) => input.Subjects is { } subjects ? subjects[row] + "\n" + session : session)])
+            : [.. Enumerable.Range(0, rows)];
+        if (rows == 0 || Bootstrap.Clusters(statistic, clusters, new int[rows], new Xoshiro256(input.Seed), ResamplingEntries.Count(input)) is not { } run)
+            return ResultRow.None("needs values that support the statistic");
+        var (distribution, level) = (run.Distribution, input.Confidence);
+        var bca = run.Jackknife is { } jackknife ? distribution.Bca(jackknife.Acceleration, level, tiesHalf: true) : null;
+        return
+        [
+            new("percentile", Estimate.Of("", distribution.Observed, distribution.StandardError, distribution.Percentile(level))),
+            new("basic", Estimate.Of("", distribution.Observed, distribution.StandardError, distribution.Basic(level))),
+            new("bca", bca is { } interval
+                ? Estimate.Of("", distribution.Observed, distribution.StandardError, interval)
+                : Estimate.NotDefined("", "all resamples lie on one side of the observed value, or a limit leaves the scale")),
+            ResultRow.Of("bias", distribution.Bias),
+            ResultRow.Of("acceleration", run.Jackknife?.Acceleration, "needs a statistic without each row in turn"),
+            ResultRow.Of("resamples-left-out", run.LeftOut, note: run.LeftOut > 0 ? "these did not support the statistic" : null),
+        ];
+    }
 
     private static Estimate Percentile(string name, RowStatistic statistic, TidyInput input) =>
         Bootstrap.Rows(statistic, new Xoshiro256(input.Seed), ResamplingEntries.Count(input)) is { } run
@@ -60,7 +92,12 @@ internal static class BootstrapEntries
 
     private static StatisticDefinition Entry(
         string name, string title, string symbol, string what, InputColumns needs, EffectDirection direction, string[] assumptions, string[] citations,
-        double? none, Func<TidyInput, Estimate> compute) => new()
+        double? none, Func<TidyInput, Estimate> compute) =>
+        Table(name, title, symbol, what, needs, direction, assumptions, citations, none, StatisticDefinition.Single(compute));
+
+    private static StatisticDefinition Table(
+        string name, string title, string symbol, string what, InputColumns needs, EffectDirection direction, string[] assumptions, string[] citations,
+        double? none, Func<TidyInput, IReadOnlyList<NamedEstimate>> compute) => new()
         {
             Name = name,
             Title = title,

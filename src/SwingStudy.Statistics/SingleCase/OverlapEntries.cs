@@ -8,7 +8,7 @@ internal static class OverlapEntries
 {
     private const string Exchangeable = "Values of a phase are exchangeable: no trend and no carry-over from swing to swing.";
     private const string InOrder = "Rows of a phase stand in order of time.";
-    private const string LowerIsBetter = "lower-is-better: 1 when smaller values are the improvement (default 0)";
+    private static readonly StatisticSetting LowerIsBetter = new("lower-is-better", "1 when smaller values are the improvement", 0, 0, 1, true);
 
     private delegate Estimate OfPhases(double[] before, double[] after, Improvement improvement, double confidence);
 
@@ -65,8 +65,8 @@ internal static class OverlapEntries
             Assumptions = assumptions,
             CitationKeys = citations,
             Settings = name == BaselineCorrectedTau.Method ? [] : [LowerIsBetter],
-            Computation = input => EntryParts.TwoConditions(name, input, (before, after) => compute(
-                before, after, input.Setting("lower-is-better", 0) == 0 ? Improvement.Increase : Improvement.Decrease, input.Confidence)),
+            Computation = StatisticDefinition.Single(input => EntryParts.TwoConditions(name, input, (before, after) => compute(
+                before, after, input.Setting("lower-is-better", 0) == 0 ? Improvement.Increase : Improvement.Decrease, input.Confidence))),
         };
 
     private static StatisticDefinition Trend(
@@ -85,6 +85,6 @@ internal static class OverlapEntries
             NullValue = none,
             Assumptions = assumptions,
             CitationKeys = citations,
-            Computation = input => compute([.. input.Predictors!], [.. input.Values], input.Confidence),
+            Computation = StatisticDefinition.Single(input => compute([.. input.Predictors!], [.. input.Values], input.Confidence)),
         };
 }

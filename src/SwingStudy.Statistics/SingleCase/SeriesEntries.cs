@@ -11,6 +11,8 @@ internal static class SeriesEntries
     private const string Autoregressive = "Errors carry over from one value to the next at a steady rate.";
     private const string SameChange = "The change is the same for every case, acts at once, and there is no trend.";
 
+    private const string Absent = "this method and these data give none";
+
     private delegate SegmentedFit Fitting(ReadOnlySpan<double> values, int before, double confidence);
 
     public static IReadOnlyList<StatisticDefinition> All { get; } =
@@ -37,18 +39,21 @@ internal static class SeriesEntries
         Entry(LagOneAutocorrelation.BiasCorrectedMethod, "Lag-1 autocorrelation, bias taken off", "r₁⁺", "r₁ + p/n with p fitted coefficients.",
             InputColumns.Value, EffectDirection.None, ["Rows stand in order of time, equally spaced, without trend."], ["huitema-mckean-1991"], -1, 2, 0,
             input => LagOneAutocorrelation.BiasCorrected([.. input.Values], Math.Clamp((int)input.Setting("coefficients", 1), 1, Math.Max(1, input.Values.Count))),
-            "coefficients: regression coefficients behind the values, when they are residuals (default 1, the mean)"),
+            new StatisticSetting("coefficients", "regression coefficients behind the values when they are residuals; 1 is the mean", 1, 1, 1000, true)),
         BetweenCases(BetweenCaseMoments.MultipleBaselineMethod, "Between-case standardized mean difference, moments, multiple baseline", ["hedges-2013"],
-            (cases, _, treated, times, input) => BetweenCaseMoments.MultipleBaseline(cases, times, treated, [.. input.Values], input.Confidence).Effect),
+            (cases, _, treated, times, input) => BetweenCaseMoments.MultipleBaseline(cases, times, treated, [.. input.Values], input.Confidence)),
         BetweenCases(BetweenCaseMoments.ReversalMethod, "Between-case standardized mean difference, moments, withdrawal", ["hedges-2012"],
-            (cases, pairs, treated, times, input) => BetweenCaseMoments.Reversal(cases, pairs, treated, times, [.. input.Values], input.Confidence).Effect),
+            (cases, pairs, treated, times, input) => BetweenCaseMoments.Reversal(cases, pairs, treated, times, [.. input.Values], input.Confidence)),
         BetweenCases(BetweenCaseLikelihood.Method, "Between-case standardized mean difference, restricted likelihood", ["pustejovsky-2014"],
-            (cases, _, treated, times, input) => BetweenCaseLikelihood.MultipleBaseline(cases, times, treated, [.. input.Values], input.Confidence).Effect.Effect),
+            (cases, _, treated, times, input) => BetweenCaseLikelihood.MultipleBaseline(cases, times, treated, [.. input.Values], input.Confidence).Effect),
     ];
 
     private static IEnumerable<StatisticDefinition> Series(
         string method, string title, string what, string[] assumptions, string[] citations, Fitting fit)
     {
+        yield return Entry(method, $"Interrupted series, all terms, {title}", "β", $"{what} Rows: level change, slope change, baseline level and slope, and what the method tells of the errors; time is 0 at the first row.",
+            InputColumns.Value | InputColumns.Condition, EffectDirection.PositiveWhenValuesRise, assumptions, citations, double.NegativeInfinity, double.PositiveInfinity, 0,
+            input => AllTerms(input, fit));
         yield return Term("level-change", "Level change", "jump at the first value after the change", f => f.LevelChange);
         yield return Term("slope-change", "Slope change", "slope after the change minus baseline slope", f => f.SlopeChange);
 
@@ -61,35 +66,71 @@ internal static class SeriesEntries
         }
     }
 
-    private static Estimate OfSeries(string name, TidyInput input, Func<double[], int, Estimate> compute)
+    private static IReadOnlyList<NamedEstimate> AllTerms(TidyInput input, Fitting compute)
     {
-        var phases = TidyInput.Index(input.Conditions!);
-        var before = phases.Count(phase => phase == 0);
-        if (phases.Any(phase => phase > 1) || phases.Skip(before).Contains(0))
-            return Estimate.NotDefined(name, "needs two conditions, all rows of the first before those of the second");
-        return compute([.. input.Values], before);
+        if (SeriesLack(input, out var before) is { } lack)
+            return ResultRow.None(lack);
+        var fit = compute([.. input.Values], before, input.Confidence);
+        return
+        [
+            new("level-change", fit.LevelChange),
+            new("slope-change", fit.SlopeChange),
+            new("baseline-level", fit.Intercept),
+            new("baseline-slope", fit.Time),
+            ResultRow.Of("sigma", fit.Sigma, Absent),
+            ResultRow.Of("r-squared", fit.RSquared, Absent),
+            ResultRow.Of("autocorrelation", fit.Autocorrelation, Absent),
+            ResultRow.Of("log-likelihood", fit.LogLikelihood, Absent),
+        ];
     }
 
-    private delegate Estimate OfCases(int[] cases, int[] pairs, bool[] treated, int[] times, TidyInput input);
+    private static string? SeriesLack(TidyInput input, out int before)
+    {
+        var phases = TidyInput.Index(input.Conditions!);
+        before = phases.Count(phase => phase == 0);
+        return phases.Any(phase => phase > 1) || phases.Skip(before).Contains(0)
+            ? "needs two conditions, all rows of the first before those of the second"
+            : null;
+    }
+
+    private static Estimate OfSeries(string name, TidyInput input, Func<double[], int, Estimate> compute) =>
+        SeriesLack(input, out var before) is { } lack ? Estimate.NotDefined(name, lack) : compute([.. input.Values], before);
+
+    private delegate BetweenCaseEffect OfCases(int[] cases, int[] pairs, bool[] treated, int[] times, TidyInput input);
 
     private static StatisticDefinition BetweenCases(string name, string title, string[] citations, OfCases compute) =>
-        Entry(name, title, "g", "Change divided by the spread between and within cases; the predictor is the session number, the first condition the one without intervention.",
+        Entry(name, title, "g", "Change divided by the spread between and within cases, with the parts behind it; the predictor is the session number, the first condition the one without intervention.",
             InputColumns.Value | InputColumns.Condition | InputColumns.Subject | InputColumns.Predictor, EffectDirection.PositiveWhenValuesRise,
             [SameChange, Autoregressive, "Cases are a sample of those it will be used for."], citations, double.NegativeInfinity, double.PositiveInfinity, 0,
-            input => OfSubjects(name, input, compute));
+            input => OfSubjects(input, compute));
 
-    private static Estimate OfSubjects(string name, TidyInput input, OfCases compute)
+    private static IReadOnlyList<NamedEstimate> OfSubjects(TidyInput input, OfCases compute)
     {
         var conditions = TidyInput.Index(input.Conditions!);
         var cases = TidyInput.Index(input.Subjects!);
         if (conditions.Any(condition => condition > 1))
-            return Estimate.NotDefined(name, "needs two conditions, the one without intervention first");
+            return ResultRow.None("needs two conditions, the one without intervention first");
         if (input.Predictors!.Any(time => time != Math.Round(time) || Math.Abs(time) > 1e6))
-            return Estimate.NotDefined(name, "needs whole session numbers as predictor");
+            return ResultRow.None("needs whole session numbers as predictor");
         int[] times = [.. input.Predictors!.Select(time => (int)time)];
         if (cases.Zip(times).Distinct().Count() != cases.Length)
-            return Estimate.NotDefined(name, "needs one value a subject and session number");
-        return compute(cases, PairNumbers(cases, conditions, times), [.. conditions.Select(condition => condition == 1)], times, input);
+            return ResultRow.None("needs one value a subject and session number");
+        var effect = compute(cases, PairNumbers(cases, conditions, times), [.. conditions.Select(condition => condition == 1)], times, input);
+        return
+        [
+            new("effect", effect.Effect),
+            ResultRow.Of("unadjusted-effect", effect.Unadjusted, Absent),
+            ResultRow.Of("raw-change", effect.RawChange, Absent),
+            ResultRow.Of("total-variance", effect.TotalVariance, Absent),
+            ResultRow.Of("variance-within-cases", effect.WithinVariance, Absent),
+            ResultRow.Of("variance-between-cases", effect.BetweenVariance, Absent),
+            ResultRow.Of("autocorrelation", effect.Autocorrelation, Absent),
+            ResultRow.Of("intraclass-correlation", effect.IntraclassCorrelation, Absent),
+            ResultRow.Of("error-of-standardized-change", effect.ChangeError, Absent),
+            ResultRow.Of("degrees-of-freedom", effect.DegreesOfFreedom, Absent),
+            ResultRow.Of("values", effect.Count),
+            ResultRow.Of("cases", effect.Cases),
+        ];
     }
 
     // A new pair of phases begins wherever a case goes back to the condition without intervention.
@@ -112,7 +153,12 @@ internal static class SeriesEntries
 
     private static StatisticDefinition Entry(
         string name, string title, string symbol, string what, InputColumns needs, EffectDirection direction, string[] assumptions, string[] citations,
-        double lower, double upper, double? none, Func<TidyInput, Estimate> compute, params string[] settings) => new()
+        double lower, double upper, double? none, Func<TidyInput, Estimate> compute, params StatisticSetting[] settings) =>
+        Entry(name, title, symbol, what, needs, direction, assumptions, citations, lower, upper, none, StatisticDefinition.Single(compute), settings);
+
+    private static StatisticDefinition Entry(
+        string name, string title, string symbol, string what, InputColumns needs, EffectDirection direction, string[] assumptions, string[] citations,
+        double lower, double upper, double? none, Func<TidyInput, IReadOnlyList<NamedEstimate>> compute, params StatisticSetting[] settings) => new()
         {
             Name = name,
             Title = title,
