@@ -7,11 +7,12 @@ using Spectre.Console;
 using SwingStudy.App.Studies;
 using SwingStudy.App.Terminal;
 using SwingStudy.Domain.Identifiers;
+using SwingStudy.Domain.Sources;
 using SwingStudy.Storage.Registry;
 
 namespace SwingStudy.App.Commands;
 
-/// <summary><c>session add|list</c>: occasions of players with their conditions; the coach's log arrives by <c>ingest</c>.</summary>
+/// <summary><c>session add|import|list</c>: occasions of players with their conditions.</summary>
 internal static class SessionCommand
 {
     private static readonly LocalDateTimePattern Start = LocalDateTimePattern.CreateWithInvariantCulture("uuuu-MM-dd HH:mm");
@@ -19,6 +20,7 @@ internal static class SessionCommand
     public static Command Create(CommandRunner runner) => new("session", "The sessions: one player on one occasion in one phase.")
     {
         Add(runner),
+        Import(runner),
         List(runner),
     };
 
@@ -82,6 +84,24 @@ internal static class SessionCommand
                 return JsonSerializer.Serialize(new { session = session.Id, phase = session.Phase });
             });
             return CommandResult.Done(new { session = session.Id, session.Phase }, console => console.MarkupLineInterpolated($"Session {session.Id}, phase {session.Phase ?? ""}."));
+        });
+        return command;
+    }
+
+    private static Command Import(CommandRunner runner)
+    {
+        var files = new Argument<string[]>("files") { Description = "Session sheets, such as a coach's workbook.", Arity = ArgumentArity.OneOrMore };
+        var command = new Command("import", "Take sessions from sheets, by the study's mappings with 'rows: sessions'.") { files };
+        runner.BindWriting(command, (parsed, context, study) =>
+        {
+            if (study.Setup.Mappings.All(mapping => mapping.Rows != RowMeaning.Sessions))
+            {
+                return CommandResult.Failed(ExitCode.InvalidInput, "no-session-mapping", study.Setup.Folder.Sources, "no mapping reads sessions", "a mapping with 'rows: sessions'",
+                    "Draft one with 'swingstudy source suggest FILE', set 'rows: sessions', and save it in sources/.");
+            }
+
+            var taken = Intakes.Of(study, context).Run(parsed.GetValue(files)!);
+            return taken.Succeeded(out var report) ? IngestCommand.Result(context, report) : CommandResult.Failed(ExitCode.Fault, taken.Problems);
         });
         return command;
     }
