@@ -1,3 +1,4 @@
+using System.Text;
 using ExcelDataReader;
 using SwingStudy.Ingestion.Readers.Delimited;
 
@@ -6,7 +7,9 @@ namespace SwingStudy.Ingestion.Readers.Workbook;
 /// <summary>Goes through the rows of sheets.</summary>
 internal sealed class Sheets(Stream stream, WorkbookParts parts) : IDisposable
 {
-    private static readonly ExcelReaderConfiguration Configuration = new() { LeaveOpen = true, FallbackEncoding = Encodings.Get(Encodings.Fallback) };
+    // Before the configuration, whose own default needs the code pages that this registers.
+    private static readonly Encoding Fallback = Encodings.Get(Encodings.Fallback);
+    private static readonly ExcelReaderConfiguration Configuration = new() { LeaveOpen = true, FallbackEncoding = Fallback };
 
     /// <summary>Rows of one sheet, from its first: row number from 1 and cells, none behind the last filled one.</summary>
     public IEnumerable<(int Row, SheetCell[] Cells)> Rows(int sheet)
