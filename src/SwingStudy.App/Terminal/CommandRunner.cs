@@ -84,9 +84,19 @@ internal sealed class CommandRunner(TextWriter output, TextWriter error, TimePro
         {
             // The outermost frame: a fault is logged with everything known of it and told as a fault, never as a result.
             log.Fatal(fault, "Command {Command} failed", command.Name);
+            if (FullDisk.Explains(fault, folder))
+            {
+                messages.MarkupLineInterpolated($"[bold]No space is left on the disk of {folder.Root}:[/] {fault.GetBaseException().Message}");
+                messages.WriteLine("Nothing that was stored before is harmed. To mend: free space on that disk, then run the command again; it finishes the work.");
+                return ExitCode.Fault;
+            }
+
             messages.MarkupLineInterpolated($"[bold]A fault of the program or the machine:[/] {fault.Message}");
             messages.WriteLine("Nothing that was stored before is harmed; running the command again finishes the work.");
-            messages.WriteLine(RunLog.FileOf(folder) is { } file ? $"Details are in {file}." : fault.ToString());
+            if (parsed.GetValue(Verbose))
+                messages.WriteLine(fault.ToString());
+            else
+                messages.WriteLine(RunLog.FileOf(folder) is { } file ? $"Details are in {file}." : "Run the command again with --verbose to see the details.");
             return ExitCode.Fault;
         }
     }
