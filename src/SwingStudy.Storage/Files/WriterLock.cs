@@ -19,27 +19,36 @@ public sealed class WriterLock : IDisposable
 
     /// <summary>Takes the lock, or says who has it.</summary>
     /// <returns>The lock, to be disposed when writing is done; or the problem <c>study-locked</c> or <c>study-not-writable</c>.</returns>
+    /// <exception cref="IOException">The disk is full or fails.</exception>
     public static Outcome<WriterLock> Take(StudyFolder folder)
     {
         var file = Path.Combine(folder.Root, ".writer.lock");
         var holderFile = Path.Combine(folder.Root, ".writer.holder");
+        FileStream? held = null;
         try
         {
             Directory.CreateDirectory(folder.Root);
-            var held = new FileStream(file, FileMode.OpenOrCreate, FileAccess.ReadWrite, FileShare.None);
+            held = new FileStream(file, FileMode.OpenOrCreate, FileAccess.ReadWrite, FileShare.None);
             File.WriteAllText(holderFile, string.Create(CultureInfo.InvariantCulture, $"process {Environment.ProcessId} on {Environment.MachineName}"));
-            return new WriterLock(held, holderFile);
+            var taken = new WriterLock(held, holderFile);
+            held = null;
+            return taken;
         }
         catch (UnauthorizedAccessException refused)
         {
             return new Problem("study-not-writable", new Place(folder.Root), refused.Message, "a study folder you may write to",
                 "Ask its owner for the right to write, or work on a copy.");
         }
-        catch (IOException)
+        catch (IOException) when (held is null && File.Exists(file))
         {
+            // The file is there and does not open: another holds it. Any other refusal, such as a full disk, is a fault.
             var holder = File.Exists(holderFile) ? File.ReadAllText(holderFile) : "another process";
             return new Problem("study-locked", new Place(folder.Root), $"{holder} is writing this study", "one writer at a time",
                 "Wait until it has finished and run the command again; reading commands work meanwhile.");
+        }
+        finally
+        {
+            held?.Dispose();
         }
     }
 
