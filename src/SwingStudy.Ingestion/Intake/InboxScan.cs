@@ -10,12 +10,11 @@ internal static class InboxScan
     {
         if (!Directory.Exists(folder.Inbox))
             yield break;
-        var options = new EnumerationOptions { RecurseSubdirectories = true, IgnoreInaccessible = true, AttributesToSkip = FileAttributes.System };
-        foreach (var path in Directory.EnumerateFiles(folder.Inbox, "*", options))
+        foreach (var path in Below(folder.Inbox))
         {
             var name = Path.GetRelativePath(folder.Inbox, path).Replace(Path.DirectorySeparatorChar, '/');
             if (!name.Split('/').Any(IsHidden))
-                yield return new Candidate(name, path, CandidatePlace.Inbox, new FileInfo(path).Length);
+                yield return new Candidate(name, path, CandidatePlace.Inbox, new FileInfo(path) is { Exists: true } file ? file.Length : 0);
         }
     }
 
@@ -28,6 +27,26 @@ internal static class InboxScan
         return inInbox.StartsWith("..", StringComparison.Ordinal) || Path.IsPathRooted(inInbox)
             ? new Candidate(path, full, CandidatePlace.Named, size)
             : new Candidate(inInbox.Replace(Path.DirectorySeparatorChar, '/'), full, CandidatePlace.Inbox, size);
+    }
+
+    /// <summary>Whether the files of a folder can be listed.</summary>
+    public static bool IsOpen(string folder) => Entries(folder) is not null;
+
+    /// <summary>All files below a folder; a folder that may not be listed stands for what is in it, so that nothing is passed over in silence.</summary>
+    private static IEnumerable<string> Below(string folder) => Entries(folder) is { } entries
+        ? entries.SelectMany(entry => Directory.Exists(entry) ? Below(entry) : [entry])
+        : [folder];
+
+    private static string[]? Entries(string folder)
+    {
+        try
+        {
+            return Directory.GetFileSystemEntries(folder);
+        }
+        catch (UnauthorizedAccessException)
+        {
+            return null;
+        }
     }
 
     private static bool IsHidden(string name) => name.StartsWith('.') || name.StartsWith("~$", StringComparison.Ordinal);

@@ -9,6 +9,9 @@ internal static class IntakeMessages
 {
     public static Problem IsFolder(string file) => new("file-is-folder", new Place(file), "a folder", "a file", "Name the files in it, or copy them into inbox/<source>/.");
 
+    public static Problem FolderClosed(string folder) => new("folder-not-readable", new Place(folder), "a folder whose files you may not list", "a folder you may read",
+        "Ask its owner for the right to read it ('chmod u+rx' where it is yours), then run 'swingstudy ingest' again.");
+
     public static Problem FileMissing(string file) => new("file-missing", new Place(file), "no file of that name", "an export to take in",
         "Check the path; a file that a program is still copying may appear later.");
 

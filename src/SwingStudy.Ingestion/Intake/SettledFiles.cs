@@ -20,7 +20,7 @@ internal sealed class SettledFiles(TimeProvider time, TimeSpan settling)
     private static Problem? Judge(Candidate candidate, Sight? before)
     {
         if (Directory.Exists(candidate.Path))
-            return IntakeMessages.IsFolder(candidate.Name);
+            return InboxScan.IsOpen(candidate.Path) ? IntakeMessages.IsFolder(candidate.Name) : IntakeMessages.FolderClosed(candidate.Name);
         if (Seen(candidate.Path) is not { } now)
             return IntakeMessages.FileMissing(candidate.Name);
         if (before != now)
