@@ -245,7 +245,11 @@ internal sealed class FileAssembly
     private void CheckColumn(ValueColumn column, bool hasValues, Dictionary<string, List<MappedReject>> unreadable)
     {
         if (!hasValues && unreadable.TryGetValue(column.Variable.Name, out var rejects) && rejects.Count >= FewestUnreadable)
-            Problems.Add(MappingMessages.ColumnUnreadable(_shape, column.Place.Name, column.Variable, rejects.Count, rejects[0].Raw));
+        {
+            Problems.Add(rejects.TrueForAll(reject => reject.Reason == RejectReason.OutOfRange)
+                ? MappingMessages.ColumnImpossible(_shape, column.Place.Name, column.Variable, rejects.Count, rejects[0].Raw, rejects[0].Expected)
+                : MappingMessages.ColumnUnreadable(_shape, column.Place.Name, column.Variable, rejects.Count, rejects[0].Raw));
+        }
     }
 
     private int[] Kept()

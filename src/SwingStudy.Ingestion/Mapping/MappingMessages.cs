@@ -68,7 +68,7 @@ internal static class MappingMessages
         "time-repeated", new Place(shape.File, firstLine),
         string.Create(CultureInfo.InvariantCulture, $"local times of lines {firstLine} to {lastLine} occur twice, because clocks went back; nothing in the file tells which is meant"),
         "times that are told by their order, or an offset in the text",
-        "Export again with UTC times or an offset, or map this file under a zone without summer time, such as Etc/GMT-1 (one hour ahead of UTC).");
+        "Say which are meant with 'swingstudy decide file HASH --take --times earlier' (or later); or export again with UTC times or an offset.");
 
     public static Problem TimeRepeatedDecided(SheetShape shape, int firstLine, int? firstLater, string basis) => new(
         "time-repeated-decided", new Place(shape.File, firstLine), "local times that occur twice, because clocks went back",
@@ -82,6 +82,11 @@ internal static class MappingMessages
         "column-unreadable", new Place(shape.File, null, column),
         string.Create(CultureInfo.InvariantCulture, $"none of {cells} cells can be read as {variable.Name}, such as '{sample}'"),
         "cells in the notation that the mapping declares", "Check decimal sign, missing tokens and words of the mapping.");
+
+    public static Problem ColumnImpossible(SheetShape shape, string column, Variable variable, int cells, string sample, string expected) => new(
+        "column-impossible", new Place(shape.File, null, column),
+        string.Create(CultureInfo.InvariantCulture, $"none of {cells} cells is a possible {variable.Name}, such as '{sample}'"), expected,
+        "Check the unit: the file may be in another one than the mapping says; then the decimal sign.");
 
     public static Problem UnitJump(SheetShape shape, string column, Variable variable, double factor, string units, double median, double usual) => new(
         "unit-jump", new Place(shape.File, null, column),
