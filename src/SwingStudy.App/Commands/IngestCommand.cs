@@ -86,6 +86,8 @@ internal static class IngestCommand
             "The inbox is empty.");
         if (report.Files.Any(file => file.Outcome == FileOutcome.Taken))
             console.MarkupLineInterpolated($"Lines: {report.LinesRead} read = {report.RowsTaken} taken + {report.RowsRejected} rejected + {report.LinesNotData} not data");
+        if (report.Files.Any(file => file.Counts.Rejected + file.RejectedCells > 0))
+            console.WriteLine("""What was rejected stands with its raw text in the table rejects: swingstudy query 'SELECT original_row, raw, reason, detail FROM rejects'""");
         foreach (var file in report.Files)
         {
             foreach (var revision in file.Revisions)
