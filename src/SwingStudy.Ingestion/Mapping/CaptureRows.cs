@@ -117,16 +117,29 @@ internal sealed class CaptureRows(TableDefinition captures, Sha256 original)
     private static TextColumn Texts(MappedFile file, ReadOnlySpan<int> rows, int column)
     {
         var texts = new string?[rows.Length];
-        for (var i = 0; i < rows.Length; i++)
-            texts[i] = file.Text(column, rows[i]);
+        for (var i = 0; i < rows.Length;)
+        {
+            // Rows in file order stay in one block for long: its array is looked up once.
+            var block = file.BlockOf[rows[i]];
+            var values = file.Blocks[block].Texts[column];
+            for (; i < rows.Length && file.BlockOf[rows[i]] == block; i++)
+                texts[i] = values[file.RowOf[rows[i]]];
+        }
+
         return new TextColumn(texts);
     }
 
     private static Column Numbers(MappedFile file, ReadOnlySpan<int> rows, int column, ColumnKind kind)
     {
         var numbers = GC.AllocateUninitializedArray<double>(rows.Length);
-        for (var i = 0; i < rows.Length; i++)
-            numbers[i] = file.Number(column, rows[i]);
+        for (var i = 0; i < rows.Length;)
+        {
+            var block = file.BlockOf[rows[i]];
+            var values = file.Blocks[block].Numbers[column];
+            for (; i < rows.Length && file.BlockOf[rows[i]] == block; i++)
+                numbers[i] = values[file.RowOf[rows[i]]];
+        }
+
         return kind switch
         {
             ColumnKind.Number => new NumberColumn(numbers),

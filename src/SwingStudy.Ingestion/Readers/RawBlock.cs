@@ -1,4 +1,5 @@
 using System.Buffers;
+using System.Runtime.CompilerServices;
 
 namespace SwingStudy.Ingestion.Readers;
 
@@ -44,6 +45,7 @@ public sealed class RawBlock : IDisposable
     internal int CellCount { get; set; }
 
     /// <summary>The text of a cell without its quotes, exactly as it stands in the file otherwise: blanks around it are kept.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public ReadOnlySpan<char> Cell(int row, int column)
     {
         ref readonly var cell = ref _cells[_rows[row].FirstCell + column];
@@ -82,6 +84,7 @@ public sealed class RawBlock : IDisposable
     /// <summary>Cells of a row in a block whose rows differ in length.</summary>
     internal int CellsOf(int row) => (row + 1 < RowCount ? _rows[row + 1].FirstCell : CellCount) - _rows[row].FirstCell;
 
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     internal void AddCell(int start, int length)
     {
         var cells = _cells;

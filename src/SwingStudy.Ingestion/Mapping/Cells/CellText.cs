@@ -1,9 +1,12 @@
+using System.Runtime.CompilerServices;
+
 namespace SwingStudy.Ingestion.Mapping.Cells;
 
 /// <summary>The text of a cell without the blanks around it.</summary>
 internal static class CellText
 {
     /// <summary>Trims blanks of all kinds and characters of no width. Most cells have none, so that two comparisons are enough.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static ReadOnlySpan<char> Trim(ReadOnlySpan<char> text) =>
         text.IsEmpty || (IsPlain(text[0]) && IsPlain(text[^1])) ? text : TrimSlowly(text);
 

@@ -4,6 +4,7 @@ namespace SwingStudy.Storage.Tables.Columnar;
 /// again without comparing its characters.</summary>
 internal sealed class DistinctTexts
 {
+    private const int Sample = 512;
     private readonly Dictionary<object, int> _byObject = new(ReferenceEqualityComparer.Instance);
     private readonly Dictionary<string, int> _byText = new(StringComparer.Ordinal);
     private readonly List<string> _distinct = [];
@@ -34,7 +35,8 @@ internal sealed class DistinctTexts
             if (!ReferenceEquals(value, last))
             {
                 (last, lastPlace) = (value, distinct.Place(value));
-                if (distinct._distinct.Count > most)
+                // Texts of which no early one came again, such as identifiers, are not worth looking through to the end.
+                if (distinct._distinct.Count > most || (present == Sample && distinct._distinct.Count > Sample * 15 / 16))
                     return null;
             }
 

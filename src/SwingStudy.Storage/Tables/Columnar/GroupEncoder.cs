@@ -1,5 +1,4 @@
-using System.IO.Compression;
-using Parquet;
+using System.Collections.Concurrent;
 using SwingStudy.Domain.Tables;
 
 namespace SwingStudy.Storage.Tables.Columnar;
@@ -7,67 +6,30 @@ namespace SwingStudy.Storage.Tables.Columnar;
 /// <summary>Encodes a row group on its own, so that several can be encoded at once; the bytes depend on the rows alone.</summary>
 internal static class GroupEncoder
 {
+    /// <summary>Idle page writers: setting up a compressor costs more than a small row group. As many live as groups were ever encoded at once.</summary>
+    private static readonly ConcurrentBag<PageWriter> Idle = [];
+
     /// <summary>The rows as the bytes of a row group.</summary>
+    /// <exception cref="ArgumentException">An infinite number, or a moment outside the years 1 to 9999.</exception>
     internal static EncodedGroup Encode(TableDefinition table, RowSet rows)
     {
         var bounds = new ColumnBounds[rows.Columns.Count];
-        var chunks = new EncodedChunk?[rows.Columns.Count];
-        using (var dictionaries = new DictionaryEncoder(rows.Count))
+        var chunks = new EncodedChunk[rows.Columns.Count];
+        if (!Idle.TryTake(out var pages))
+            pages = new PageWriter();
+        var dictionaries = new DictionaryEncoder(pages, rows.Count);
+        var direct = new DirectEncoder(pages);
+        for (var i = 0; i < chunks.Length; i++)
         {
-            for (var i = 0; i < chunks.Length; i++)
-            {
-                bounds[i] = new ColumnBounds();
-                bounds[i].Add(rows.Columns[i]);
-                chunks[i] = dictionaries.TryEncode(table.Columns[i], rows.Columns[i]);
-            }
+            var (definition, column) = (table.Columns[i], rows.Columns[i]);
+            bounds[i] = new ColumnBounds();
+            bounds[i].Add(column);
+            if (bounds[i] is { Low: double.NegativeInfinity } or { High: double.PositiveInfinity })
+                throw new ArgumentException($"Column {definition.Name} holds an infinite number in row {Array.FindIndex(((NumberColumn)column).Values, double.IsInfinity)}.");
+            chunks[i] = dictionaries.TryEncode(definition, column) ?? direct.Encode(definition, column);
         }
 
-        var others = Enumerable.Range(0, chunks.Length).Where(i => chunks[i] is null).ToArray();
-        if (others.Length > 0)
-            EncodeByLibrary(table, rows, others, chunks);
-        return new EncodedGroup(rows.Count, chunks!, bounds);
-    }
-
-    /// <summary>Encodes the columns at <paramref name="positions"/> as a file of their own in memory, and cuts it into its columns.</summary>
-    private static void EncodeByLibrary(TableDefinition table, RowSet rows, int[] positions, EncodedChunk?[] chunks)
-    {
-        var part = table with { Columns = [.. positions.Select(i => table.Columns[i])] };
-        var schema = ParquetShape.EncodedSchema(part);
-        using var stream = new MemoryStream(Math.Max(1 << 12, rows.Count * positions.Length * 3));
-        var ends = new int[positions.Length];
-        var writer = ParquetWriter.CreateAsync(schema, stream, Options(part)).GetAwaiter().GetResult();
-        var start = (int)stream.Length;
-        using (var group = writer.CreateRowGroup())
-        {
-            for (var i = 0; i < positions.Length; i++)
-            {
-                ColumnWriter.Write(group, schema.DataFields[i], rows.Columns[positions[i]]);
-                ends[i] = (int)stream.Length;
-            }
-
-            group.CompleteValidate();
-        }
-
-        writer.DisposeAsync().AsTask().GetAwaiter().GetResult();
-        stream.Position = 0;
-        var reader = ParquetReader.CreateAsync(stream, null, leaveStreamOpen: true).GetAwaiter().GetResult();
-        for (var i = 0; i < positions.Length; i++)
-        {
-            var found = reader.Metadata!.RowGroups[0].Columns[i].MetaData!;
-            chunks[positions[i]] = new EncodedChunk(stream.GetBuffer().AsMemory(start, ends[i] - start), found.Type, found.Encodings, found.PathInSchema,
-                found.NumValues, found.TotalUncompressedSize, 0);
-            start = ends[i];
-        }
-
-        reader.DisposeAsync().AsTask().GetAwaiter().GetResult();
-    }
-
-    private static ParquetOptions Options(TableDefinition table)
-    {
-        // The fastest level: measurements lose less than a tenth in size by it and are written twice as fast.
-        var options = new ParquetOptions { CompressionMethod = CompressionMethod.Zstd, CompressionLevel = CompressionLevel.Fastest };
-        foreach (var column in table.Columns.Where(column => column.Kind is ColumnKind.Integer or ColumnKind.Instant))
-            options.ColumnEncodingHints[column.Name] = EncodingHint.DeltaBinaryPacked;
-        return options;
+        Idle.Add(pages);
+        return new EncodedGroup(rows.Count, chunks, bounds);
     }
 }

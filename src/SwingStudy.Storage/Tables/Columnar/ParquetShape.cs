@@ -8,14 +8,15 @@ namespace SwingStudy.Storage.Tables.Columnar;
 /// <summary>How the kinds of columns stand in Parquet: every column may be missing; instants are microseconds in UTC, as Delta has them.</summary>
 internal static class ParquetShape
 {
+    /// <summary>Name of a list's values.</summary>
+    internal const string Element = "element";
+
     private const long MicrosPerMilli = 1000;
-    private const string Element = "element";
 
     /// <summary>Earliest and latest moment that every reader of the files can hold: the years 1 to 9999.</summary>
     private static readonly long Earliest = DateTimeOffset.MinValue.ToUnixTimeMilliseconds(), Latest = DateTimeOffset.MaxValue.ToUnixTimeMilliseconds();
 
-    /// <summary>The schema under which the library encodes. Instants are plain integers to it: it would otherwise write their bounds in
-    /// milliseconds beside values in microseconds, and engines that trust the bounds would skip rows.</summary>
+    /// <summary>The schema under which the library reads. Instants are plain integers to it.</summary>
     internal static ParquetSchema EncodedSchema(TableDefinition table) => new(table.Columns.Select(EncodedField));
 
     /// <summary>The schema that the file declares.</summary>
