@@ -8,7 +8,7 @@ internal sealed class Overlap
     /// <summary>Rows to store, in file order.</summary>
     public List<int> New { get; } = [];
 
-    /// <summary>The capture that each of <see cref="New"/> replaces, or null.</summary>
+    /// <summary>The capture that each of <see cref="New"/> replaces, or null; empty when no row replaces any.</summary>
     public List<string?> RevisionOf { get; } = [];
 
     /// <summary>Rows that the study has already, with the same values.</summary>

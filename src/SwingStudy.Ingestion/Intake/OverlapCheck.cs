@@ -19,12 +19,20 @@ internal sealed class OverlapCheck(MappedFile file, string name, EarlierCaptures
     public Overlap Check(ParticipantId participant, IReadOnlyList<int> rows)
     {
         var overlap = new Overlap();
-        var keys = Keys(rows, overlap);
-        if (keys.Count == 0)
+        if (rows.Count == 0)
             return overlap;
-        var (from, upTo) = (keys.Min(pair => pair.Key.RecordedAt), keys.Max(pair => pair.Key.RecordedAt));
+        var (from, upTo) = (rows.Min(row => file.RecordedAt[row]), rows.Max(row => file.RecordedAt[row]));
         string[] variables = [.. file.Plan.Numbers.Select(column => column.Variable.Name), .. file.Plan.Texts.Select(column => column.Variable.Name)];
         var known = earlier.Find(participant, file.Plan.Mapping.Source, variables, from, upTo);
+        var areRising = AreRising(rows);
+        if (known.Count == 0 && areRising)
+        {
+            // The first export of a player, as a rule: all rows are new and replace none, so that no keys are made for them.
+            overlap.New.AddRange(rows);
+            return overlap;
+        }
+
+        var keys = Keys(rows, areRising, overlap);
         if (known.Count == 0)
         {
             foreach (var (_, row) in keys)
@@ -74,10 +82,10 @@ internal sealed class OverlapCheck(MappedFile file, string name, EarlierCaptures
     }
 
     /// <summary>The keys of the rows. The same record twice within the file is a repeat; two records under one key contradict each other.</summary>
-    private List<(CaptureKey Key, int Row)> Keys(IReadOnlyList<int> rows, Overlap overlap)
+    private List<(CaptureKey Key, int Row)> Keys(IReadOnlyList<int> rows, bool areRising, Overlap overlap)
     {
         var keys = new List<(CaptureKey, int)>(rows.Count);
-        if (AreRising(rows))
+        if (areRising)
         {
             foreach (var row in rows)
                 keys.Add((new CaptureKey(file.RecordedAt[row], file.Sequence[row], 0), row));

@@ -40,6 +40,8 @@ internal sealed class Tokeniser
 
     /// <summary>Tokenises the first <paramref name="length"/> characters of the block's text, behind which there is room for one vector.</summary>
     /// <returns>Characters that are done with; the rest begins a record that ends beyond.</returns>
+    /// <remarks>Vectors keep it from being compiled ahead: without the attribute the first tens of megabytes run unoptimised.</remarks>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public int Run(RawBlock block, int length, bool isLast)
     {
         var text = block.Text;
