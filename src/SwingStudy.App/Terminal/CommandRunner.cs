@@ -66,7 +66,7 @@ internal sealed class CommandRunner(TextWriter output, TextWriter error, TimePro
         var folder = new StudyFolder(Path.GetFullPath(parsed.GetValue(Study) ?? "."));
         var interactive = error == Console.Error && !Console.IsErrorRedirected;
         var messages = ConsoleOn(error, interactive);
-        using var log = RunLog.Open(folder, command.Name, parsed.GetValue(Verbose), time);
+        var log = RunLog.Open(folder, command.Name, parsed.GetValue(Verbose), time);
         try
         {
             log.Information("Command {Command} starts", command.Name);
@@ -98,6 +98,23 @@ internal sealed class CommandRunner(TextWriter output, TextWriter error, TimePro
             else
                 messages.WriteLine(RunLog.FileOf(folder) is { } file ? $"Details are in {file}." : "Run the command again with --verbose to see the details.");
             return ExitCode.Fault;
+        }
+        finally
+        {
+            Close(log, messages);
+        }
+    }
+
+    /// <summary>Closing writes what is left of the log; a disk that has no room for it changes nothing of the command's result.</summary>
+    private static void Close(IDisposable log, IAnsiConsole messages)
+    {
+        try
+        {
+            log.Dispose();
+        }
+        catch (IOException refused)
+        {
+            messages.MarkupLineInterpolated($"The log of this run is incomplete: {refused.Message}");
         }
     }
 
