@@ -6,7 +6,8 @@ namespace SwingStudy.EndToEnd.Tests.Running;
 /// <summary>Runs the real executable as a user does.</summary>
 internal static class Swingstudy
 {
-    private static readonly string Executable = FindExecutable();
+    /// <summary>Path of the executable.</summary>
+    public static string Executable { get; } = FindExecutable();
 
     /// <summary>Runs one command line to its end.</summary>
     public static Finished Run(params string[] arguments) => RunIn(Path.GetTempPath(), arguments);
@@ -15,6 +16,12 @@ internal static class Swingstudy
     public static Finished RunIn(string folder, params string[] arguments)
     {
         using var process = Start(folder, arguments);
+        return Await(process);
+    }
+
+    /// <summary>Waits until a process with redirected streams has ended.</summary>
+    public static Finished Await(Process process)
+    {
         var error = process.StandardError.ReadToEndAsync();
         var output = process.StandardOutput.ReadToEnd();
         process.WaitForExit();
@@ -46,6 +53,14 @@ internal sealed record Finished(int ExitCode, string Output, string Error)
 {
     /// <summary>The document printed with <c>--json</c>.</summary>
     public JsonElement Json => JsonDocument.Parse(Output).RootElement;
+
+    /// <summary>Fails when a stack trace reached the terminal.</summary>
+    public Finished WithoutStackTrace()
+    {
+        Assert.DoesNotContain("   at ", Output + Error, StringComparison.Ordinal);
+        Assert.DoesNotContain("Unhandled exception", Output + Error, StringComparison.Ordinal);
+        return this;
+    }
 
     /// <summary>Fails with all that was printed when the exit code is another.</summary>
     public Finished Expect(int exitCode)
