@@ -2,6 +2,7 @@ using System.CommandLine;
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Serialization;
+using Serilog.Core;
 using Spectre.Console;
 using SwingStudy.Domain.Studies;
 
@@ -106,7 +107,7 @@ internal sealed class CommandRunner(TextWriter output, TextWriter error, TimePro
     }
 
     /// <summary>Closing writes what is left of the log; a disk that has no room for it changes nothing of the command's result.</summary>
-    private static void Close(IDisposable log, IAnsiConsole messages)
+    private static void Close(Logger log, IAnsiConsole messages)
     {
         try
         {
