@@ -22,6 +22,8 @@ public static class StatisticCatalogue
         .. Resampling.ResamplingEntries.All,
         .. Resampling.MultipleBaselineEntries.All,
         .. Resampling.BootstrapEntries.All,
+        .. Curves.CurveEntries.All,
+        .. Planning.PlanningEntries.All,
     ];
 
     private static readonly FrozenDictionary<string, StatisticDefinition> ByName = All.ToFrozenDictionary(d => d.Name, StringComparer.Ordinal);

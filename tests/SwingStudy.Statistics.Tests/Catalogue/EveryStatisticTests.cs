@@ -103,6 +103,7 @@ public class EveryStatisticTests
             ("subjects by three conditions", Table(i => $"C{i % 3}", i => $"P{i / 3}", i => $"S{i % 3}")),
             ("several subjects in sessions of several values", Table(i => i % 4 < 2 ? "A" : "B", i => $"P{i / 8}", i => $"S{i % 8 / 2}")),
             ("several pairs of a subject", Table(i => i % 2 == 0 ? "A" : "B", i => $"P{i / 8}", i => $"S{i % 8 / 2}")),
+            ("curves of four nodes", Table(i => i / 4 % 2 == 0 ? "A" : "B", i => $"P{i / 8}", _ => "S1") with { Predictors = [.. rows.Select(i => (double)(i % 4))] }),
             ("one condition", Table(_ => "A", i => $"P{i / 4}", i => $"S{i % 4}")),
             ("subjects that change once, each at its own time", Table(i => i % 12 < 5 + (i / 12 % 3) ? "A" : "B", i => $"P{i / 12}", i => $"S{i % 12}")
                 with { Predictors = [.. rows.Select(i => (double)(i % 12))] }),
