@@ -38,6 +38,16 @@ public static class StudyTables
         new("values", ColumnKind.NumberList, "Samples"),
     ], ByParticipant);
 
+    /// <summary>Events that a device marked in its own recording.</summary>
+    public static TableDefinition CaptureEvents { get; } = new("capture_events", "one event that a device marked in a recording",
+    [
+        new("capture_id", ColumnKind.Text, "Capture"),
+        new("participant", ColumnKind.Text, "Participant"),
+        new("event", ColumnKind.Text, "Event, as the mapping names it"),
+        new("label", ColumnKind.Text, "Event, as the file names it"),
+        new("time_s", ColumnKind.Number, "Time from the first sample", "s"),
+    ], ByParticipant);
+
     /// <summary>Files, rows and cells that could not be taken, with their raw text.</summary>
     public static TableDefinition Rejects { get; } = new("rejects", "one file, row or cell that could not be taken",
     [
@@ -61,6 +71,26 @@ public static class StudyTables
         new("method", ColumnKind.Text, "How it was linked, or why not"),
         new("residual_s", ColumnKind.Number, "Time left between devices after the clock model", "s"),
         new("confidence", ColumnKind.Number, "Confidence of the link, 0 to 1", "1"),
+    ], ByParticipant);
+
+    /// <summary>Clocks of devices against the clock of the session's reference device: t_reference = t_device + offset + drift * (t_device - from).</summary>
+    public static TableDefinition Clocks { get; } = new("clocks", "one stretch of one device's clock in one session",
+    [
+        new("participant", ColumnKind.Text, "Participant"),
+        new("session", ColumnKind.Text, "Session"),
+        new("source", ColumnKind.Text, "Source"),
+        new("device", ColumnKind.Text, "Device"),
+        new("reference_source", ColumnKind.Text, "Source whose clock is the reference"),
+        new("from", ColumnKind.Instant, "First record of the stretch, on the device's clock"),
+        new("to", ColumnKind.Instant, "Last record of the stretch, on the device's clock"),
+        new("offset_s", ColumnKind.Number, "To add to the device's time at the first record", "s"),
+        new("drift_ppm", ColumnKind.Number, "Change of the offset in millionths of elapsed time", "1"),
+        new("residual_rms_s", ColumnKind.Number, "Root mean square of what the model leaves", "s"),
+        new("matched", ColumnKind.Integer, "Records joined to a swing"),
+        new("missed", ColumnKind.Integer, "Swings of the stretch without a record"),
+        new("extra", ColumnKind.Integer, "Records of the stretch without a swing"),
+        new("confidence", ColumnKind.Number, "Confidence of the model, 0 to 1", "1"),
+        new("method", ColumnKind.Text, "How the clock was modelled"),
     ], ByParticipant);
 
     /// <summary>Swings with their conditions and all variables.</summary>
@@ -93,6 +123,19 @@ public static class StudyTables
         new("time_s", ColumnKind.Number, "Time relative to impact", "s"),
         new("method", ColumnKind.Text, "Rule that found it"),
         new("confidence", ColumnKind.Number, "Confidence, 0 to 1", "1"),
+    ], ByParticipant);
+
+    /// <summary>Processed curves of swings on one time axis, from which measures, curve tests and figures are made.</summary>
+    public static TableDefinition SwingCurves { get; } = new("swing_curves", "one processed curve of one swing",
+    [
+        new("swing_id", ColumnKind.Text, "Swing"),
+        new("participant", ColumnKind.Text, "Participant"),
+        new("channel", ColumnKind.Text, "Channel"),
+        new("unit", ColumnKind.Text, "UCUM unit of the values"),
+        new("sample_rate_hz", ColumnKind.Number, "Samples a second", "Hz"),
+        new("t0_s", ColumnKind.Number, "Time of the first sample relative to impact", "s"),
+        new("values", ColumnKind.NumberList, "Samples"),
+        new("method", ColumnKind.Text, "How it was processed: filter, cut-off, zero"),
     ], ByParticipant);
 
     /// <summary>Findings of screening.</summary>
@@ -176,6 +219,55 @@ public static class StudyTables
         new("method", ColumnKind.Text, "Method"),
     ], null);
 
+    /// <summary>Terms of single-case time series of players.</summary>
+    public static TableDefinition Trends { get; } = new("trends", "one term of one player's series of sessions or swings",
+    [
+        new("participant", ColumnKind.Text, "Participant"),
+        new("outcome", ColumnKind.Text, "Outcome"),
+        new("contrast", ColumnKind.Text, "Contrast"),
+        new("term", ColumnKind.Text, "Term"),
+        .. EstimateColumns,
+        new("unit", ColumnKind.Text, "UCUM unit of the estimate"),
+        new("method", ColumnKind.Text, "Method"),
+        new("undefined", ColumnKind.Text, "Why there is no estimate"),
+    ], ByParticipant);
+
+    /// <summary>Curve tests of players: spans of time in which two phases differ.</summary>
+    public static TableDefinition CurveTests { get; } = new("curve_tests", "one cluster of time above the threshold",
+    [
+        new("participant", ColumnKind.Text, "Participant"),
+        new("channel", ColumnKind.Text, "Channel"),
+        new("contrast", ColumnKind.Text, "Contrast"),
+        new("from_pct", ColumnKind.Number, "Start of the span: 0 start of the swing, 100 top, 200 impact", "%"),
+        new("to_pct", ColumnKind.Number, "End of the span", "%"),
+        new("statistic", ColumnKind.Number, "Largest |t| within the span", "1"),
+        new("p", ColumnKind.Number, "p value", "1"),
+        new("threshold", ColumnKind.Number, "|t| that chance alone exceeds anywhere with the stated probability", "1"),
+        new("n_from", ColumnKind.Integer, "Swings before"),
+        new("n_to", ColumnKind.Integer, "Swings after"),
+        new("method", ColumnKind.Text, "Method"),
+        new("undefined", ColumnKind.Text, "Why there is no test"),
+    ], ByParticipant);
+
+    /// <summary>Study-level estimates over players.</summary>
+    public static TableDefinition GroupEffects { get; } = new("group_effects", "one estimate for the study",
+    [
+        new("outcome", ColumnKind.Text, "Outcome"),
+        new("contrast", ColumnKind.Text, "Contrast"),
+        new("measure", ColumnKind.Text, "Effect measure"),
+        .. EstimateColumns,
+        new("p_adjusted", ColumnKind.Number, "p value adjusted for the planned tests", "1"),
+        new("tau2", ColumnKind.Number, "Variance of true effects between players"),
+        new("i2", ColumnKind.Number, "Share of the variation that is between players", "%"),
+        new("pi_low", ColumnKind.Number, "Lower limit for a new player's true effect"),
+        new("pi_high", ColumnKind.Number, "Upper limit for a new player's true effect"),
+        new("n", ColumnKind.Integer, "Players"),
+        new("unit", ColumnKind.Text, "UCUM unit of the estimate"),
+        new("method", ColumnKind.Text, "Method"),
+        new("planned", ColumnKind.Boolean, "Named in the protocol"),
+        new("undefined", ColumnKind.Text, "Why there is no estimate"),
+    ], null);
+
     /// <summary>Statements about players and the study.</summary>
     public static TableDefinition Findings { get; } = new("findings", "one statement",
     [
@@ -190,7 +282,10 @@ public static class StudyTables
 
     /// <summary>All tables, in the order in which the stages write them.</summary>
     public static IReadOnlyList<TableDefinition> All(VariableDictionary dictionary) =>
-        [Captures(dictionary), Curves, Rejects, Links, Measures(dictionary), Swings(dictionary), SwingEvents, Flags, Noise, Effects, Reliability, Agreement, Findings];
+        [
+            Captures(dictionary), Curves, CaptureEvents, Rejects, Links, Clocks, Measures(dictionary), SwingEvents, SwingCurves, Flags, Swings(dictionary),
+            Noise, Effects, Reliability, Agreement, Trends, CurveTests, GroupEffects, Findings,
+        ];
 
     private static ColumnDefinition[] EstimateColumns =>
     [

@@ -1,0 +1,58 @@
+namespace SwingStudy.Domain.Curves;
+
+/// <summary>The channels that a source mapping may fill, and what they mean.</summary>
+/// <remarks>
+/// All vectors are in the laboratory frame: x to the target, y up, z to the right when facing the target (International Society of Biomechanics,
+/// recommendations of 1995). Forces and moments of plates are reactions on the player; moments are about the origin of the plate's sensors.
+/// </remarks>
+public static class Channels
+{
+    /// <summary>Plates, by the foot that stands on them.</summary>
+    public static IReadOnlyList<string> Plates { get; } = ["lead", "trail"];
+
+    /// <summary>Points of player and club.</summary>
+    public static IReadOnlyList<Landmark> Landmarks { get; } =
+    [
+        new("club_head", "club head, centre"), new("shaft", "shaft below the grip"), new("grip", "grip, between the hands"),
+        new("lead_wrist", "lead wrist"), new("lead_elbow", "lead elbow"), new("lead_shoulder", "lead shoulder"),
+        new("trail_wrist", "trail wrist"), new("trail_elbow", "trail elbow"), new("trail_shoulder", "trail shoulder"),
+        new("pelvis_front_lead", "front of the pelvis, lead side"), new("pelvis_front_trail", "front of the pelvis, trail side"), new("pelvis_back", "back of the pelvis, middle"),
+        new("lead_hip", "lead hip joint"), new("lead_knee", "lead knee joint"), new("lead_ankle", "lead ankle joint"),
+        new("trail_hip", "trail hip joint"), new("trail_knee", "trail knee joint"), new("trail_ankle", "trail ankle joint"),
+    ];
+
+    private static readonly Dictionary<string, Channel> ByName = All().ToDictionary(channel => channel.Name, StringComparer.Ordinal);
+
+    /// <summary>Sound, for the click of contact.</summary>
+    public const string Sound = "sound";
+
+    /// <summary>The channel of that name, or null.</summary>
+    public static Channel? Find(string name) => ByName.GetValueOrDefault(name);
+
+    /// <summary>Channel of a plate's force or moment, for instance <c>lead_force_y</c> in newtons or <c>trail_moment_z</c> in newton metres.</summary>
+    /// <param name="plate"><c>lead</c> or <c>trail</c>.</param>
+    /// <param name="quantity"><c>force</c> or <c>moment</c>.</param>
+    /// <param name="axis"><c>x</c>, <c>y</c> or <c>z</c>.</param>
+    public static string OfPlate(string plate, string quantity, char axis) => $"{plate}_{quantity}_{axis}";
+
+    private static IEnumerable<Channel> All()
+    {
+        (char Name, string Meaning)[] axes = [('x', "+ to the target"), ('y', "+ up"), ('z', "+ to the right facing the target")];
+        foreach (var plate in Plates)
+        {
+            foreach (var axis in axes)
+            {
+                yield return new Channel(OfPlate(plate, "force", axis.Name), $"force on the {plate} foot, {axis.Meaning}", "N");
+                yield return new Channel(OfPlate(plate, "moment", axis.Name), $"moment under the {plate} foot about the plate's origin, {axis.Meaning}", "N.m");
+            }
+        }
+
+        foreach (var landmark in Landmarks)
+        {
+            for (var i = 0; i < axes.Length; i++)
+                yield return new Channel(landmark.Channels[i], $"{landmark.Title}, {axes[i].Meaning}", "m");
+        }
+
+        yield return new Channel(Sound, "sound at the ball", "V");
+    }
+}
