@@ -21,11 +21,11 @@ internal static class CoverageStudy
     private const int OtherPlayers = 10;
     private const int Methods = 7;
 
-    public static string Run(int replicates)
+    public static string Run(int replicates, ulong seed)
     {
         var settings = Setting.Grid().ToArray();
         var rows = new string[settings.Length];
-        Parallel.For(0, settings.Length, i => rows[i] = Row(settings[i], Simulate(settings[i], replicates)));
+        Parallel.For(0, settings.Length, i => rows[i] = Row(settings[i], Simulate(settings[i], replicates, seed)));
         var error = Math.Sqrt(0.95 * 0.05 / replicates) * 100;
         var report = new StringBuilder();
         report.AppendLine(CultureInfo.InvariantCulture, $"Coverage of 95 % intervals in percent, {replicates} replicates a row, standard error {error:F1} at 95.");
@@ -37,9 +37,9 @@ internal static class CoverageStudy
         return report.ToString();
     }
 
-    private static Tally[] Simulate(Setting setting, int replicates)
+    private static Tally[] Simulate(Setting setting, int replicates, ulong seed)
     {
-        var player = new Player(new Xoshiro256(20260101).Split(setting.ToString()));
+        var player = new Player(new Xoshiro256(seed).Split(setting.ToString()));
         var tallies = new Tally[Methods];
         for (var r = 0; r < replicates; r++)
         {

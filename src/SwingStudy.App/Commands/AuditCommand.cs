@@ -4,27 +4,34 @@ using System.Text.Json;
 using Spectre.Console;
 using SwingStudy.App.Terminal;
 using SwingStudy.Domain.Problems;
+using SwingStudy.Pipeline;
 using SwingStudy.Pipeline.Audit;
 
 namespace SwingStudy.App.Commands;
 
-/// <summary><c>audit verify|trace|log</c>: for reviewers.</summary>
+/// <summary><c>audit verify|trace|log|prov</c>: for reviewers.</summary>
 internal static class AuditCommand
 {
+    private static readonly JsonSerializerOptions Indented = new() { WriteIndented = true };
+
     public static Command Create(CommandRunner runner) => new("audit", "Prove that nothing was lost or changed, and follow any value to its raw text.")
     {
         Verify(runner),
         Trace(runner),
         Log(runner),
+        Provenance(runner),
     };
 
     private static Command Verify(CommandRunner runner)
     {
-        var command = new Command("verify", "Recompute every hash, the ledger's chain, and the accounting of every file.");
-        runner.BindReading(command, (_, context, study) =>
+        var recompute = new Option<bool>("--recompute") { Description = "Also compute every derived table again and compare it byte by byte." };
+        var command = new Command("verify", "Recompute every hash, the ledger's chain, and the accounting of every file.") { recompute };
+        runner.BindReading(command, (parsed, context, study) =>
         {
             var checks = new List<AuditCheck>();
-            foreach (var check in new StudyVerification(study.Setup, study.Registry).Run())
+            using var work = parsed.GetValue(recompute) ? new WorkFolder() : null;
+            var again = work is null ? [] : new Recomputation(study.Setup, study.Registry, Stages.All).Run(work.Path);
+            foreach (var check in new StudyVerification(study.Setup, study.Registry).Run().Concat(again))
             {
                 context.Log.Information("Verified {Check}: {Examined} examined, {Problems} problems", check.Name, check.Examined, check.Problems.Count);
                 checks.Add(check);
@@ -106,6 +113,22 @@ internal static class AuditCommand
                 new { entries = entries.Select(entry => new { entry.Number, at = entry.At.ToString(), entry.Actor, entry.Act, details = JsonSerializer.Deserialize<JsonElement>(entry.Details), entry.Previous, entry.Hash }) },
                 console => Listing.Write(console, ["no", "at", "who", "act", "details"], entries.Select(entry => (IReadOnlyList<string>)
                     [entry.Number.ToString(CultureInfo.InvariantCulture), entry.At.ToString(), entry.Actor, entry.Act, entry.Details]), "The ledger is empty."));
+        });
+        return command;
+    }
+
+    private static Command Provenance(CommandRunner runner)
+    {
+        var to = new Option<string?>("--to") { Description = "File to write; without it the document goes to standard output.", HelpName = "FILE" };
+        var command = new Command("prov", "The provenance of all table versions as W3C PROV-JSON.") { to };
+        runner.BindReading(command, (parsed, _, study) =>
+        {
+            var version = typeof(AuditCommand).Assembly.GetName().Version?.ToString(3) ?? "";
+            var document = new ProvenanceDocument(study.Setup, study.Registry, version).Build();
+            if (parsed.GetValue(to) is not { } file)
+                return CommandResult.Done(document, console => console.Profile.Out.Writer.WriteLine(document.ToJsonString(Indented)));
+            File.WriteAllText(file, document.ToJsonString(Indented) + "\n");
+            return CommandResult.Done(new { file }, console => console.MarkupLineInterpolated($"Wrote {file}."));
         });
         return command;
     }

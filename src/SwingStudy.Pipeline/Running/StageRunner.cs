@@ -20,8 +20,9 @@ internal sealed class StageRunner(StudySetup setup, StudyRegistry registry, Time
         var files = new InputFiles(stage, _store);
         var outputs = stage.Outputs.Values.Select(_store.Table).ToList();
         var active = outputs.SelectMany(table => table.Files().Select(file => (Name: $"{table.Definition.Name}/{file.Path}", File: file))).ToList();
-        var plan = Plan(stage, files, active.Select(file => file.Name).ToHashSet(StringComparer.Ordinal));
-        var results = Compute(stage, files, plan);
+        var done = registry.NewestRuns(stage.Declaration.Name).ToDictionary(run => run.Unit, StringComparer.Ordinal);
+        var plan = Plan(stage, files, done, active.Select(file => file.Name).ToHashSet(StringComparer.Ordinal));
+        var results = Compute(stage, files, plan, _store);
         var units = plan.All.ToHashSet(StringComparer.Ordinal);
         var gone = active.Where(file => !units.Contains(file.File.Unit) && IsAsked(file.File.Partition)).Select(file => file.File.Unit)
             .Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal).ToList();
@@ -32,9 +33,15 @@ internal sealed class StageRunner(StudySetup setup, StudyRegistry registry, Time
         return new StageReport(stage.Declaration.Name, [.. results.Select(result => result.Unit.Name)], plan.Skipped, gone, committed);
     }
 
-    private StagePlan Plan(BoundStage stage, InputFiles files, HashSet<string> active)
+    /// <summary>Computes all units again into <paramref name="scratch"/>; the study's tables and registry stay as they are.</summary>
+    public IReadOnlyList<FinishedUnit> Recompute(BoundStage stage, TableStore scratch)
     {
-        var done = registry.NewestRuns(stage.Declaration.Name).ToDictionary(run => run.Unit, StringComparer.Ordinal);
+        var files = new InputFiles(stage, _store);
+        return Compute(stage, files, Plan(stage, files, new Dictionary<string, StageRun>(StringComparer.Ordinal), []), scratch);
+    }
+
+    private StagePlan Plan(BoundStage stage, InputFiles files, Dictionary<string, StageRun> done, HashSet<string> active)
+    {
         var decisions = stage.Declaration.Decisions.SelectMany(kind => registry.Decisions(kind)).OrderBy(decision => decision.Id)
             .Select(decision => (Decision: decision, Subject: DecisionSubject.Of(decision))).ToList();
         var (all, todo, skipped) = (new List<string>(), new List<PlannedUnit>(), 0);
@@ -72,7 +79,7 @@ internal sealed class StageRunner(StudySetup setup, StudyRegistry registry, Time
     }
 
     /// <summary>Works player by player, so that neighbouring sessions share what was read; results are put in order of units.</summary>
-    private IReadOnlyList<FinishedUnit> Compute(BoundStage stage, InputFiles files, StagePlan plan)
+    private IReadOnlyList<FinishedUnit> Compute(BoundStage stage, InputFiles files, StagePlan plan, TableStore store)
     {
         var results = new ConcurrentBag<FinishedUnit>();
         var groups = plan.Todo.GroupBy(unit => unit.Unit.Participant ?? "", StringComparer.Ordinal).ToList();
@@ -82,14 +89,14 @@ internal sealed class StageRunner(StudySetup setup, StudyRegistry registry, Time
             var kept = new Dictionary<string, RowSet>(StringComparer.Ordinal);
             foreach (var planned in group)
             {
-                results.Add(Finish(stage, files, planned, kept));
+                results.Add(Finish(stage, files, planned, kept, store));
                 request.Progress?.Report(new RunProgress(stage.Declaration.Name, Interlocked.Increment(ref done), plan.Todo.Count, plan.Skipped));
             }
         });
         return [.. results.OrderBy(result => result.Unit.Name, StringComparer.Ordinal)];
     }
 
-    private FinishedUnit Finish(BoundStage stage, InputFiles files, PlannedUnit planned, Dictionary<string, RowSet> kept)
+    private FinishedUnit Finish(BoundStage stage, InputFiles files, PlannedUnit planned, Dictionary<string, RowSet> kept, TableStore store)
     {
         var started = Instant.FromDateTimeOffset(time.GetUtcNow());
         var input = new StageInput(stage.Declaration, planned.Unit, files.Read(planned.Unit, planned.Files, kept), stage.Outputs, planned.Decisions);
@@ -97,7 +104,7 @@ internal sealed class StageRunner(StudySetup setup, StudyRegistry registry, Time
         foreach (var rows in stage.Run(input))
         {
             var table = stage.Outputs.TryGetValue(rows.Table.Name, out var definition)
-                ? _store.Table(definition)
+                ? store.Table(definition)
                 : throw new InvalidOperationException($"The stage '{stage.Declaration.Name}' does not declare that it writes '{rows.Table.Name}'.");
             if (rows.Count == 0)
                 continue;
