@@ -91,7 +91,7 @@ public sealed class NumberTests
     }
 
     [Fact]
-    public void ANumberCellThatASpreadsheetMadeADateIsRejectedWithTheDateItShows()
+    public void ANumberCellThatASpreadsheetMadeADateIsRejectedWithItsDateAndItsSerial()
     {
         using var study = new TestStudy(SensorMapping.With(reader: "workbook"));
         study.Drop("bay/a.xlsx", Workbook.Of(
@@ -100,7 +100,9 @@ public sealed class NumberTests
             [Workbook.Text("Ada Invented"), Workbook.Text("2026-05-04 10:01:00"), Workbook.Number("2"), Workbook.Number("46146", asDate: true)]));
         study.Ingest().Counted("bay/a.xlsx", taken: 2);
         Assert.Equal([41.5], Speeds(study));
-        Assert.Contains("2026-05-04", Assert.Single(study.Query("SELECT raw FROM rejects"))[0].GetString()!, StringComparison.Ordinal);
+        var reject = Assert.Single(study.Query("SELECT raw, detail FROM rejects"));
+        Assert.Contains("2026-05-04", reject[0].GetString()!, StringComparison.Ordinal);
+        Assert.Contains("46146", reject[1].GetString()!, StringComparison.Ordinal);
     }
 
     private static List<double> Speeds(TestStudy study) =>

@@ -1,3 +1,4 @@
+using System.Globalization;
 using SwingStudy.Domain.Sources;
 using SwingStudy.Ingestion.Mapping.Cells;
 using SwingStudy.Ingestion.Mapping.Columns;
@@ -120,10 +121,16 @@ internal sealed class BlockMapper
             var cell = CellOf(block, row, place);
             var verdict = column.Read(cell, KindOf(block, row, place), out var value);
             values[row] = value;
-            if (verdict > CellVerdict.Missing)
+            if (verdict == CellVerdict.BecameDate)
+                Reject(rows, row, cell, RejectReason.BecameDate, OfDate(column, block.Number(row, place.Position)), place.Name, column.Variable.Name);
+            else if (verdict > CellVerdict.Missing)
                 RejectCell(rows, row, cell, verdict, column);
         }
     }
+
+    // What was typed is lost when a sheet makes a date of it; its serial is all that tells which number it may have been.
+    private static string OfDate(ValueColumn column, double serial) =>
+        string.Create(CultureInfo.InvariantCulture, $"{column.Expected}; the sheet made a date of the number, and keeps {serial:R}");
 
     private void ReadTexts(RowStates rows, int index, int from, int upTo)
     {
