@@ -51,7 +51,7 @@ public static class PhaseOverlap
         var median = TheilSenLine.MedianOf(phaseA.ToArray());
         var score = 0.0;
         foreach (var b in phaseB)
-            score += b == median ? 0.5 : b > median == (improvement == Improvement.Increase) ? 1 : 0;
+            score += TiesMiddle(b, median) ? 0.5 : b > median == (improvement == Improvement.Increase) ? 1 : 0;
         return new Estimate { Method = PemMethod, Value = score / phaseB.Length };
     }
 
@@ -114,6 +114,10 @@ public static class PhaseOverlap
         Finite.Require(phaseB, nameof(phaseB));
         return phaseA.IsEmpty || phaseB.IsEmpty ? Estimate.NotDefined(method, EmptyPhase(phaseA, phaseB)) : null;
     }
+
+    // The middle of two decimals, such as 0.1 and 0.2, need not be the nearest number to its own decimal, 0.15: a few roundings apart is equal.
+    private static bool TiesMiddle(double value, double middle) =>
+        Math.Abs(value - middle) <= 4 * (Math.BitIncrement(Math.Abs(middle)) - Math.Abs(middle));
 
     private static double[] Signed(ReadOnlySpan<double> values, int sign)
     {

@@ -6,6 +6,15 @@ namespace SwingStudy.Statistics.Tests.SingleCase;
 
 public class PhaseOverlapTests
 {
+    [Fact]
+    public void AValueOnAMiddleBetweenTwoDecimalsIsATie()
+    {
+        Assert.NotEqual(0.15, (0.1 / 2) + (0.2 / 2));
+        Assert.Equal(0.5, PhaseOverlap.PercentageExceedingMedian([0.1, 0.2], [0.15]).Value);
+        Assert.Equal(0.5, PhaseOverlap.PercentageExceedingMedian([-0.1, -0.2], [-0.15], Improvement.Decrease).Value);
+        Assert.Equal(1.0, PhaseOverlap.PercentageExceedingMedian([0.1, 0.2], [0.1500001]).Value);
+    }
+
     private static readonly Gen<(double[] A, double[] B)> Phases = Gen.Select(Some.Values(1, 12), Some.Values(1, 12));
 
     [Fact]
