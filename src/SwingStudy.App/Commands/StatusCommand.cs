@@ -4,26 +4,29 @@ using Spectre.Console;
 using SwingStudy.App.Studies;
 using SwingStudy.App.Terminal;
 using SwingStudy.Domain.Tables;
+using SwingStudy.Pipeline;
+using SwingStudy.Pipeline.Running;
 using SwingStudy.Storage.Registry;
 
 namespace SwingStudy.App.Commands;
 
-/// <summary><c>status</c>: what is held, unlinked, and how far the study is.</summary>
+/// <summary><c>status</c>: what is held, unlinked, not up to date, and how far the study is.</summary>
 internal static class StatusCommand
 {
     public static Command Create(CommandRunner runner)
     {
-        var command = new Command("status", "What is held, what is not linked, and what the study holds.");
-        runner.BindReading(command, (_, _, study) => Show(study));
+        var command = new Command("status", "What is held, what is not linked, what is not up to date, and what the study holds.");
+        runner.BindReading(command, (_, context, study) => Show(study, context.Time));
         return command;
     }
 
-    private static CommandResult Show(OpenedStudy study)
+    private static CommandResult Show(OpenedStudy study, TimeProvider time)
     {
         var counts = study.Registry.IntakeCounts();
         var files = study.Registry.IntakeFiles();
         var held = files.Where(file => file.Status == IntakeStatus.Held).ToList();
         var unlinked = Unlinked(study);
+        var waiting = new PipelineRunner(Stages.All, time).Waiting(study.Setup, study.Registry);
         var tables = study.Tables.Names().Select(name => study.Tables.Existing(name)!).ToList();
         var sessions = study.Registry.Sessions();
         return new CommandResult(
@@ -42,6 +45,7 @@ internal static class StatusCommand
                     file.LinesNotData, file.Encoding, file.Delimiter, decimal_mark = file.DecimalMark, problems = file.HoldReasons.Select(ProblemDocument.From),
                 }),
                 unlinked = unlinked.Select(row => new { method = row.Key, captures = row.Value }),
+                waiting = waiting.Select(stage => new { stage = stage.Stage, units = stage.Units }),
                 tables = tables.Select(table => new { name = table.Definition.Name, version = table.CurrentVersion, rows = table.Files().Sum(file => file.Rows), files = table.Files().Select(file => file.Path) }),
             },
             console =>
@@ -57,6 +61,8 @@ internal static class StatusCommand
 
                 foreach (var (method, captures) in unlinked)
                     console.MarkupLineInterpolated($"Not linked: {captures} captures, {method}");
+                if (waiting.Count > 0)
+                    console.MarkupLineInterpolated($"Not up to date: {string.Join(", ", waiting.Select(stage => $"{stage.Stage} ({Text(stage.Units)})"))}; 'swingstudy run' brings them there.");
                 Listing.Write(console, ["table", "version", "rows", "files"], tables.Select(table => (IReadOnlyList<string>)
                     [table.Definition.Name, Text(table.CurrentVersion), Text(table.Files().Sum(file => file.Rows)), Text(table.Files().Count)]), "There are no tables yet: 'swingstudy ingest', then 'swingstudy run'.");
             });

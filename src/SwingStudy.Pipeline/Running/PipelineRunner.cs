@@ -40,6 +40,13 @@ public sealed class PipelineRunner(IReadOnlyList<Stage> stages, TimeProvider? ti
         return run;
     }
 
+    /// <summary>Stages with units that are not up to date, and how many; a stage whose input will change with them may become so too.</summary>
+    public IReadOnlyList<(string Stage, int Units)> Waiting(StudySetup setup, StudyRegistry registry)
+    {
+        var runner = new StageRunner(setup, registry, _time, "", new RunRequest { Actor = "" });
+        return [.. stages.Select(stage => (stage.Declaration.Name, runner.Waiting(stage.Bind(setup)))).Where(stage => stage.Item2 > 0)];
+    }
+
     private static string Details(RunReport run) => JsonSerializer.Serialize(new
     {
         run = run.RunId,

@@ -19,9 +19,8 @@ internal sealed class StageRunner(StudySetup setup, StudyRegistry registry, Time
     {
         var files = new InputFiles(stage, _store);
         var outputs = stage.Outputs.Values.Select(_store.Table).ToList();
-        var active = outputs.SelectMany(table => table.Files().Select(file => (Name: $"{table.Definition.Name}/{file.Path}", File: file))).ToList();
-        var done = registry.NewestRuns(stage.Declaration.Name).ToDictionary(run => run.Unit, StringComparer.Ordinal);
-        var plan = Plan(stage, files, done, active.Select(file => file.Name).ToHashSet(StringComparer.Ordinal));
+        var active = Active(outputs);
+        var plan = Plan(stage, files, Done(stage), active.Select(file => file.Name).ToHashSet(StringComparer.Ordinal));
         var results = Compute(stage, files, plan, _store);
         var units = plan.All.ToHashSet(StringComparer.Ordinal);
         var gone = active.Where(file => !units.Contains(file.File.Unit) && IsAsked(file.File.Partition)).Select(file => file.File.Unit)
@@ -33,12 +32,25 @@ internal sealed class StageRunner(StudySetup setup, StudyRegistry registry, Time
         return new StageReport(stage.Declaration.Name, [.. results.Select(result => result.Unit.Name)], plan.Skipped, gone, committed);
     }
 
+    /// <summary>How many units are not up to date with the input tables as they now are.</summary>
+    public int Waiting(BoundStage stage)
+    {
+        var active = Active(stage.Outputs.Values.Select(_store.Table)).Select(file => file.Name).ToHashSet(StringComparer.Ordinal);
+        return Plan(stage, new InputFiles(stage, _store), Done(stage), active).Todo.Count;
+    }
+
     /// <summary>Computes all units again into <paramref name="scratch"/>; the study's tables and registry stay as they are.</summary>
     public IReadOnlyList<FinishedUnit> Recompute(BoundStage stage, TableStore scratch)
     {
         var files = new InputFiles(stage, _store);
         return Compute(stage, files, Plan(stage, files, new Dictionary<string, StageRun>(StringComparer.Ordinal), []), scratch);
     }
+
+    private Dictionary<string, StageRun> Done(BoundStage stage) =>
+        registry.NewestRuns(stage.Declaration.Name).ToDictionary(run => run.Unit, StringComparer.Ordinal);
+
+    private static List<(string Name, DataFile File)> Active(IEnumerable<DeltaTable> tables) =>
+        [.. tables.SelectMany(table => table.Files().Select(file => ($"{table.Definition.Name}/{file.Path}", file)))];
 
     private StagePlan Plan(BoundStage stage, InputFiles files, Dictionary<string, StageRun> done, HashSet<string> active)
     {

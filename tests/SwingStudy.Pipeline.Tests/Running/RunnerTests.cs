@@ -21,6 +21,19 @@ public sealed class RunnerTests
     }
 
     [Fact]
+    public void WhatWaitsForARunIsToldUntilItRan()
+    {
+        using var study = Small();
+        study.Run();
+        Assert.Empty(study.Waiting());
+        study.Swings("P02", 9, "cue", 44, 45, 46);
+
+        Assert.Contains(("link", 1), study.Waiting());
+        study.Run();
+        Assert.Empty(study.Waiting());
+    }
+
+    [Fact]
     public void ANewSessionRerunsItsOwnUnitsAlone()
     {
         using var study = Small();

@@ -84,6 +84,8 @@ internal sealed class TestStudy : IDisposable
         new PipelineRunner(stages ?? Stages.All).BringUpToDate(
             Setup, Registry, new RunRequest { Actor = "tester", Stage = stage, Participant = participant, Parallel = parallel }));
 
+    public IReadOnlyList<(string Stage, int Units)> Waiting() => new PipelineRunner(Stages.All).Waiting(Setup, Registry);
+
     /// <summary>All rows of a table, joined.</summary>
     public RowSet Rows(string table)
     {
