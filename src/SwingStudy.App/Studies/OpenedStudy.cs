@@ -12,11 +12,11 @@ internal sealed class OpenedStudy : IDisposable
 {
     private readonly WriterLock? _lock;
 
-    private OpenedStudy(StudySetup setup, WriterLock? writerLock, TimeProvider time)
+    private OpenedStudy(StudySetup setup, StudyRegistry registry, WriterLock? writerLock, TimeProvider time)
     {
         _lock = writerLock;
-        Setup = setup;
-        Registry = new StudyRegistry(setup.Folder, time);
+        Setup = setup with { History = registry.Protocol.History(), Schedule = registry.Protocol.Schedule() };
+        Registry = registry;
         Identities = new IdentityStore(setup.Folder);
         Tables = new TableStore(setup.Folder, time);
     }
@@ -34,20 +34,47 @@ internal sealed class OpenedStudy : IDisposable
     public TableStore Tables { get; }
 
     /// <summary>Opens a study to look at it; others may write meanwhile.</summary>
-    public static Outcome<OpenedStudy> ToRead(StudyFolder folder, TimeProvider time)
-    {
-        var setup = StudySetup.Read(folder);
-        return setup.Succeeded(out var found) ? new OpenedStudy(found, null, time) : Outcome<OpenedStudy>.Failed(setup.Problems);
-    }
+    public static Outcome<OpenedStudy> ToRead(StudyFolder folder, TimeProvider time) => Open(folder, time, null, LockedProtocol.Edited);
 
     /// <summary>Opens a study to change it: one process at a time.</summary>
-    public static Outcome<OpenedStudy> ToWrite(StudyFolder folder, TimeProvider time)
+    public static Outcome<OpenedStudy> ToWrite(StudyFolder folder, TimeProvider time) => OpenLocked(folder, time, LockedProtocol.Edited);
+
+    /// <summary>Opens a study to amend its protocol: the one case in which the file may differ from what is locked.</summary>
+    public static Outcome<OpenedStudy> ToAmend(StudyFolder folder, TimeProvider time) => OpenLocked(folder, time, (_, _) => null);
+
+    private static Outcome<OpenedStudy> OpenLocked(StudyFolder folder, TimeProvider time, Func<StudyFolder, StudyRegistry, Problem?> refusal)
     {
-        var setup = StudySetup.Read(folder);
-        if (!setup.Succeeded(out var found))
-            return Outcome<OpenedStudy>.Failed(setup.Problems);
-        var taken = WriterLock.Take(folder);
-        return taken.Succeeded(out var writerLock) ? new OpenedStudy(found, writerLock, time) : Outcome<OpenedStudy>.Failed(taken.Problems);
+        if (!File.Exists(folder.StudyFile))
+            return Outcome<OpenedStudy>.Failed(StudySetup.Read(folder).Problems);
+        return WriterLock.Take(folder).Succeeded(out var writerLock, out var problems)
+            ? Open(folder, time, writerLock, refusal)
+            : Outcome<OpenedStudy>.Failed(problems);
+    }
+
+    private static Outcome<OpenedStudy> Open(StudyFolder folder, TimeProvider time, WriterLock? writerLock, Func<StudyFolder, StudyRegistry, Problem?> refusal)
+    {
+        StudyRegistry? registry = null;
+        var isOpen = false;
+        try
+        {
+            // An edited protocol is refused as such whether or not it can still be read.
+            registry = File.Exists(folder.Registry) ? new StudyRegistry(folder, time) : null;
+            if (registry is not null && refusal(folder, registry) is { } problem)
+                return problem;
+            if (!StudySetup.Read(folder).Succeeded(out var setup, out var problems))
+                return Outcome<OpenedStudy>.Failed(problems);
+            var study = new OpenedStudy(setup, registry ??= new StudyRegistry(folder, time), writerLock, time);
+            isOpen = true;
+            return study;
+        }
+        finally
+        {
+            if (!isOpen)
+            {
+                registry?.Dispose();
+                writerLock?.Dispose();
+            }
+        }
     }
 
     /// <inheritdoc/>

@@ -7,6 +7,9 @@ namespace SwingStudy.App.Terminal;
 /// <summary>Verbs that work on a study: opening it, and refusing in the designed way when it cannot be opened.</summary>
 internal static class StudyVerb
 {
+    /// <summary>Problems of opening that are refusals by a rule rather than faults of a declaration.</summary>
+    private static readonly string[] Refusals = ["study-locked", LockedProtocol.EditedCode];
+
     /// <summary>Binds a verb that only looks.</summary>
     public static void BindReading(this CommandRunner runner, Command command, Func<ParseResult, CommandContext, OpenedStudy, CommandResult> verb) =>
         runner.Bind(command, (parsed, context) => With(OpenedStudy.ToRead(context.Folder, context.Time), study => verb(parsed, context, study)));
@@ -15,12 +18,16 @@ internal static class StudyVerb
     public static void BindWriting(this CommandRunner runner, Command command, Func<ParseResult, CommandContext, OpenedStudy, CommandResult> verb) =>
         runner.Bind(command, (parsed, context) => With(OpenedStudy.ToWrite(context.Folder, context.Time), study => verb(parsed, context, study)));
 
+    /// <summary>Binds a verb that amends the protocol, which may lie there edited.</summary>
+    public static void BindAmending(this CommandRunner runner, Command command, Func<ParseResult, CommandContext, OpenedStudy, CommandResult> verb) =>
+        runner.Bind(command, (parsed, context) => With(OpenedStudy.ToAmend(context.Folder, context.Time), study => verb(parsed, context, study)));
+
     private static CommandResult With(Outcome<OpenedStudy> opened, Func<OpenedStudy, CommandResult> verb)
     {
         if (!opened.Succeeded(out var study))
         {
-            var locked = opened.Problems.Any(problem => problem.Code == "study-locked");
-            return CommandResult.Failed(locked ? ExitCode.Refused : ExitCode.InvalidInput, opened.Problems);
+            var refused = opened.Problems.Any(problem => Refusals.Contains(problem.Code));
+            return CommandResult.Failed(refused ? ExitCode.Refused : ExitCode.InvalidInput, opened.Problems);
         }
 
         using (study)

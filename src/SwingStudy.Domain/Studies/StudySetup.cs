@@ -19,6 +19,12 @@ public sealed record StudySetup(
     Protocol Protocol,
     IReadOnlyList<SourceMapping> Mappings)
 {
+    /// <summary>The lock and the amendments of the protocol, as the registry holds them; none where the declarations are read alone.</summary>
+    public ProtocolHistory History { get; init; } = ProtocolHistory.None;
+
+    /// <summary>What was drawn, as the registry holds it; nothing where the declarations are read alone.</summary>
+    public Schedule Schedule { get; init; } = Schedule.None;
+
     /// <summary>Reads the declarations of a study, or tells the problems of all of them.</summary>
     public static Outcome<StudySetup> Read(StudyFolder folder)
     {

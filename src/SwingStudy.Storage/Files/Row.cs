@@ -19,6 +19,9 @@ internal readonly struct Row(DbDataReader reader)
     /// <summary>A whole number, or null.</summary>
     internal long? OptionalWhole(string column) => reader.IsDBNull(reader.GetOrdinal(column)) ? null : reader.GetInt64(reader.GetOrdinal(column));
 
+    /// <summary>A number that is never missing.</summary>
+    internal double Number(string column) => reader.GetDouble(reader.GetOrdinal(column));
+
     /// <summary>A moment in UTC.</summary>
     internal Instant At(string column) => InstantPattern.ExtendedIso.Parse(Text(column)).GetValueOrThrow();
 

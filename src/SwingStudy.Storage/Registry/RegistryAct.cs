@@ -4,6 +4,7 @@ using Dapper;
 using Microsoft.Data.Sqlite;
 using NodaTime;
 using SwingStudy.Domain.Identifiers;
+using SwingStudy.Domain.Protocols;
 using SwingStudy.Storage.Files;
 
 namespace SwingStudy.Storage.Registry;
@@ -100,6 +101,38 @@ public sealed class RegistryAct
     public long Add(Decision decision) => _connection.ExecuteScalar<long>(
         "INSERT INTO decisions (kind, subject, reason, actor, at) VALUES (@Kind, @Subject, @Reason, @Actor, @at) RETURNING id",
         new { decision.Kind, decision.Subject, decision.Reason, decision.Actor, at = Row.Write(decision.At) }, _transaction);
+
+    /// <summary>Adds a version of the protocol: the lock, or an amendment.</summary>
+    public void Add(ProtocolVersion version) => Execute(
+        """
+        INSERT INTO protocol_versions (number, hash, version, text, comparisons, taken, reason, known, actor, at)
+        VALUES (@Number, @Hash, @Version, @Text, @Comparisons, @Taken, @Reason, @Known, @Actor, @At)
+        """, ProtocolRows.Write(version));
+
+    /// <summary>Adds a draw with its players.</summary>
+    public void Add(Draw draw)
+    {
+        Execute(
+            """
+            INSERT INTO draws (number, protocol_version, kind, seed, is_joint, order_drawn, windows, assignments, actor, at)
+            VALUES (@Number, @ProtocolVersion, @Kind, @Seed, @IsJoint, @OrderDrawn, @Windows, @Assignments, @Actor, @At)
+            """, ProtocolRows.Write(draw));
+        foreach (var player in draw.Players)
+        {
+            Execute(
+                "INSERT INTO drawn_players (draw, participant, admissible, assignment, tier, phases) VALUES (@draw, @Participant, @Admissible, @Assignment, @Tier, @Phases)",
+                ProtocolRows.Write(draw.Number, player));
+        }
+    }
+
+    /// <summary>Adds the code of a phase or contrast; one that has a code keeps it.</summary>
+    public void Add(MaskedName name) =>
+        Execute("INSERT INTO masked_names (kind, name, code) VALUES (@Kind, @Name, @Code) ON CONFLICT (kind, name) DO NOTHING", name);
+
+    /// <summary>Ends the analyst's blindness.</summary>
+    public void Add(Unblinding unblinding) => Execute(
+        "INSERT INTO unblindings (reason, known, actor, at) VALUES (@Reason, @Known, @Actor, @at)",
+        new { unblinding.Reason, unblinding.Known, unblinding.Actor, at = Row.Write(unblinding.At) });
 
     private int Execute(string sql, object values) => _connection.Execute(sql, values, _transaction);
 }

@@ -8,7 +8,7 @@ using SwingStudy.Storage.Files;
 
 namespace SwingStudy.Storage.Registry;
 
-/// <summary>The registry of a study: people by pseudonym, consent, files, sessions, decisions, stage runs, ledger. Reading needs no lock;
+/// <summary>The registry of a study: people by pseudonym, consent, files, sessions, decisions, protocol versions, draws, stage runs, ledger. Reading needs no lock;
 /// writing happens in acts, each one transaction with its ledger entry.</summary>
 public sealed class StudyRegistry : IDisposable
 {
@@ -24,10 +24,14 @@ public sealed class StudyRegistry : IDisposable
         _connection = SqliteFile.Open(folder.Registry, "registry/");
         _time = time ?? TimeProvider.System;
         Ledger = new Ledger(_connection);
+        Protocol = new ProtocolRecords(_connection);
     }
 
     /// <summary>The record of every act.</summary>
     public Ledger Ledger { get; }
+
+    /// <summary>Versions of the protocol, draws, and the analyst's blindness.</summary>
+    public ProtocolRecords Protocol { get; }
 
     /// <summary>Does one act: its writes and its ledger entry are stored together, or neither is.</summary>
     /// <param name="actor">Who acts.</param>

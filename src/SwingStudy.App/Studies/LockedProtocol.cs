@@ -1,0 +1,30 @@
+using SwingStudy.Domain.Identifiers;
+using SwingStudy.Domain.Problems;
+using SwingStudy.Domain.Studies;
+using SwingStudy.Storage.Registry;
+
+namespace SwingStudy.App.Studies;
+
+/// <summary>Whether the protocol that lies in the folder is the one that is locked.</summary>
+internal static class LockedProtocol
+{
+    /// <summary>Code of the problem that a locked protocol was edited.</summary>
+    public const string EditedCode = "protocol-edited";
+
+    /// <summary>The problem that <c>protocol.yaml</c> is not what was locked; null when it is, or when nothing is locked.</summary>
+    public static Problem? Edited(StudyFolder folder, StudyRegistry registry)
+    {
+        if (registry.Protocol.History().Current is not { } locked)
+            return null;
+        var found = File.Exists(folder.ProtocolFile) ? Sha256.Of(File.ReadAllBytes(folder.ProtocolFile)) : (Sha256?)null;
+        if (found == locked.Hash)
+            return null;
+        return new Problem(
+            EditedCode,
+            new Place(folder.ProtocolFile),
+            found is { } hash ? $"the file has the hash {hash.Short}" : "there is no such file",
+            FormattableString.Invariant($"version {locked.Number}, locked on {locked.At:uuuu-MM-dd} by {locked.Actor} with the hash {locked.Hash.Short}"),
+            "'swingstudy protocol restore' puts the locked text back; 'swingstudy protocol diff' shows what differs, and "
+            + "'swingstudy protocol amend --reason TEXT --known TEXT' makes it a new version.");
+    }
+}
