@@ -1,10 +1,10 @@
 using System.Text.Json;
 
-namespace SwingStudy.Statistics.Tests.Reference;
+namespace SwingStudy.Tests.Reference;
 
 /// <summary>The reference cases beside the tests, or those of the folder that <c>REFERENCE_CASES</c> names.</summary>
 /// <remarks>
-/// Every JSON file of the folder is read. Topic 7 (signals) belongs to another project, save for its cases named <c>wave-*</c>.
+/// Every JSON file of the folder is read; each project runs the cases that <see cref="CaseKinds.Covers"/>, so that one folder serves them all.
 /// </remarks>
 public static class ReferenceCases
 {
@@ -27,7 +27,7 @@ public static class ReferenceCases
             foreach (var content in root.GetProperty("cases").EnumerateArray())
             {
                 var item = new ReferenceCase(topic, content);
-                if (!topic.StartsWith('7') || item.Id.StartsWith("wave-", StringComparison.Ordinal))
+                if (CaseKinds.Covers(item))
                     cases.Add(item);
             }
         }

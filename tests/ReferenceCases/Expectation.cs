@@ -2,7 +2,7 @@ using System.Collections;
 using System.Globalization;
 using System.Text.Json;
 
-namespace SwingStudy.Statistics.Tests.Reference;
+namespace SwingStudy.Tests.Reference;
 
 /// <summary>Compares computed with expected values at the tolerance a case states.</summary>
 public static class Expectation

@@ -1,4 +1,4 @@
-namespace SwingStudy.Statistics.Tests.Reference;
+namespace SwingStudy.Tests.Reference;
 
 public class ReferenceCaseTests
 {

@@ -1,4 +1,4 @@
-namespace SwingStudy.Statistics.Tests.Reference;
+namespace SwingStudy.Tests.Reference;
 
 /// <summary>One kind of reference case: how it is recognised from its inputs and expected names, and how its values are computed.</summary>
 /// <param name="Name">For messages.</param>

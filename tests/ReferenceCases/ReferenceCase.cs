@@ -1,7 +1,7 @@
 using System.Globalization;
 using System.Text.Json;
 
-namespace SwingStudy.Statistics.Tests.Reference;
+namespace SwingStudy.Tests.Reference;
 
 /// <summary>One worked example from outside: data in, values expected, with source and tolerance.</summary>
 public sealed record ReferenceCase(string Topic, JsonElement Content)

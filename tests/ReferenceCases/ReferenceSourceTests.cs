@@ -1,6 +1,6 @@
 using System.Text.Json;
 
-namespace SwingStudy.Statistics.Tests.Reference;
+namespace SwingStudy.Tests.Reference;
 
 public class ReferenceSourceTests
 {
