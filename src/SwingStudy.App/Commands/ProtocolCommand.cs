@@ -10,13 +10,18 @@ using SwingStudy.Domain.Variables;
 
 namespace SwingStudy.App.Commands;
 
-/// <summary><c>protocol check|show</c>.</summary>
+/// <summary><c>protocol check|show|lock|amend|restore|history|diff</c>.</summary>
 internal static class ProtocolCommand
 {
-    public static Command Create(CommandRunner runner) => new("protocol", "The plan of a study: check it, show it.")
+    public static Command Create(CommandRunner runner) => new("protocol", "The plan of a study: check it, lock it before data, change it only on record, draw from it, plan its size.")
     {
         Verb(runner, "check", "Is the protocol complete and consistent, and can it answer its question?", Check),
         Verb(runner, "show", "Show question, phases, outcomes, rules and analysis.", (protocol, _) => Show(protocol)),
+        ProtocolLockCommand.Lock(runner),
+        ProtocolLockCommand.Amend(runner),
+        ProtocolLockCommand.Restore(runner),
+        ProtocolTextCommand.History(runner),
+        ProtocolTextCommand.Diff(runner),
     };
 
     private static Command Verb(CommandRunner runner, string name, string description, Func<Protocol, VariableDictionary, CommandResult> act)

@@ -1,5 +1,8 @@
+using System.Text;
+using System.Text.Json;
 using SwingStudy.Domain.Identifiers;
 using SwingStudy.Domain.Problems;
+using SwingStudy.Domain.Protocols;
 using SwingStudy.Domain.Studies;
 using SwingStudy.Storage.Registry;
 
@@ -26,5 +29,30 @@ internal static class LockedProtocol
             FormattableString.Invariant($"version {locked.Number}, locked on {locked.At:uuuu-MM-dd} by {locked.Actor} with the hash {locked.Hash.Short}"),
             "'swingstudy protocol restore' puts the locked text back; 'swingstudy protocol diff' shows what differs, and "
             + "'swingstudy protocol amend --reason TEXT --known TEXT' makes it a new version.");
+    }
+
+    /// <summary>Puts the locked text back and keeps the edited file beside it.</summary>
+    /// <returns>Path of the edited file; null when there was none.</returns>
+    public static string? PutBack(StudyFolder folder, StudyRegistry registry, ProtocolVersion locked, string actor)
+    {
+        string? kept = null;
+        registry.Act(actor, "protocol.restore", _ =>
+        {
+            if (File.Exists(folder.ProtocolFile))
+                kept = SetAside(folder.ProtocolFile);
+            return JsonSerializer.Serialize(new { version = locked.Number, hash = locked.Hash.ToString(), edited_hash = kept is null ? null : Sha256.Of(File.ReadAllBytes(kept)).ToString() });
+        });
+        File.WriteAllBytes(folder.ProtocolFile, Encoding.UTF8.GetBytes(locked.Text));
+        return kept;
+    }
+
+    private static string SetAside(string file)
+    {
+        var number = 1;
+        string aside;
+        while (File.Exists(aside = Path.ChangeExtension(file, FormattableString.Invariant($"edited-{number}.yaml"))))
+            number++;
+        File.Move(file, aside);
+        return aside;
     }
 }

@@ -1,3 +1,4 @@
+using SwingStudy.Domain.Declarations;
 using SwingStudy.Domain.Problems;
 using SwingStudy.Domain.Studies;
 using SwingStudy.Storage.Files;
@@ -22,7 +23,7 @@ internal sealed class OpenedStudy : IDisposable
     }
 
     /// <summary>What is declared.</summary>
-    public StudySetup Setup { get; }
+    public StudySetup Setup { get; private set; }
 
     /// <summary>People, sessions, files, decisions, ledger.</summary>
     public StudyRegistry Registry { get; }
@@ -75,6 +76,20 @@ internal sealed class OpenedStudy : IDisposable
                 writerLock?.Dispose();
             }
         }
+    }
+
+    /// <summary>Makes another file the study's protocol, where it can be read; otherwise the study keeps what it has.</summary>
+    /// <returns>The problems of that file; empty when it was taken.</returns>
+    public IReadOnlyList<Problem> TakeProtocol(string file)
+    {
+        if (!File.Exists(file))
+            return [new Problem("protocol-not-found", new Place(file), "no such file", "the amended protocol", "Name a file, or edit protocol.yaml and name none.")];
+        if (!ProtocolReader.Read(file, Setup.Dictionary).Succeeded(out _, out var problems))
+            return problems;
+        if (Path.GetFullPath(file) != Path.GetFullPath(Setup.Folder.ProtocolFile))
+            File.Copy(file, Setup.Folder.ProtocolFile, overwrite: true);
+        Setup = Setup with { Protocol = ProtocolReader.Read(Setup.Folder.ProtocolFile, Setup.Dictionary).Value! };
+        return [];
     }
 
     /// <inheritdoc/>

@@ -40,6 +40,9 @@ internal sealed class ProtocolParts(YamlMap root, VariableDictionary dictionary)
             map.OptionalCount("latest_session", 1),
             map.Seed("seed", "a whole number, drawn before data"))
         {
+            Stagger = map.OptionalCount("stagger", 0),
+            Sessions = map.OptionalCount("sessions", 2),
+            LongestRun = map.OptionalCount("longest_run", 1),
             Why = map.Text("why", Reason),
             Line = map.LineOf("kind"),
         };
@@ -119,6 +122,22 @@ internal sealed class ProtocolParts(YamlMap root, VariableDictionary dictionary)
         return plan;
     }
 
+    public Blinding? Blinding()
+    {
+        const string key = "blinding";
+        if (!root.HasGroup(key))
+            return root.OptionalText(key) is { } words ? new(false, words) : null;
+        var map = root.OptionalMap(key, "'blinding'")!;
+        var blinding = new Blinding(
+            map.WordOf("analyst", [Protocols.Blinding.Masked, Protocols.Blinding.Open]) == Protocols.Blinding.Masked,
+            map.Text("how", "who is blind to what, in a sentence"));
+        map.Done();
+        return blinding;
+    }
+
+    public DesignStandard Standard() =>
+        root.OptionalWordOf("standard", [.. DesignStandard.All.Select(standard => standard.Name)]) is { } name ? DesignStandard.Find(name)! : DesignStandard.Default;
+
     public IReadOnlyList<StopRule> StopRules() => [.. root.Maps("stop_rules", "stop rule", "variable").Select(map =>
     {
         var rule = new StopRule(
@@ -147,10 +166,36 @@ internal sealed class ProtocolParts(YamlMap root, VariableDictionary dictionary)
             variable?.Name ?? "",
             map.Choice<OutcomeRole>("role", "what the outcome is for"),
             Worthwhile(map, variable),
-            map.Texts("contrasts")) { Line = map.LineOf("variable") };
+            map.Texts("contrasts")) { Noise = Noise(map, variable), Line = map.LineOf("variable") };
         map.Done();
         return outcome;
     }
+
+    private static ExpectedNoise? Noise(YamlMap outcome, Variable? variable)
+    {
+        if (outcome.OptionalMap("noise", "'noise' of " + outcome.Subject) is not { } map)
+            return null;
+        var factor = Factor(map, variable);
+        var noise = new ExpectedNoise(
+            factor * Deviation(map, "session", "standard deviation from session to session"),
+            factor * Deviation(map, "swing", "standard deviation from swing to swing within a session"),
+            map.Text("basis", "where the numbers come from, in a sentence"));
+        map.Done();
+        return noise;
+    }
+
+    private static double Deviation(YamlMap map, string key, string meaning)
+    {
+        var deviation = map.Number(key, meaning);
+        if (deviation < 0)
+            map.Note(Messages.OutOfRange(map.PlaceOf(key), key, deviation, "a standard deviation of 0 or more"));
+        return deviation;
+    }
+
+    private static double Factor(YamlMap map, Variable? variable) =>
+        map.Has("unit") && variable is not null && UnitReader.Read(map, variable) is { } unit
+            ? UnitConversion.Between(unit, UnitCatalogue.ParseCode(variable.Unit!)!)!.Value.Factor
+            : 1;
 
     private Variable? Variable(YamlMap map, string key)
     {
@@ -166,10 +211,7 @@ internal sealed class ProtocolParts(YamlMap root, VariableDictionary dictionary)
         if (outcome.OptionalMap("smallest_worthwhile", "'smallest_worthwhile' of " + outcome.Subject) is not { } map)
             return null;
         var amount = map.Number("amount", "the size of the change");
-        var factor = 1.0;
-        if (map.Has("unit") && variable is not null && UnitReader.Read(map, variable) is { } unit)
-            factor = UnitConversion.Between(unit, UnitCatalogue.ParseCode(variable.Unit!)!)!.Value.Factor;
-        var change = new WorthwhileChange(amount * factor, map.WordOf("basis", WorthwhileBases), map.Text("reason", Reason));
+        var change = new WorthwhileChange(amount * Factor(map, variable), map.WordOf("basis", WorthwhileBases), map.Text("reason", Reason));
         map.Done();
         if (amount <= 0)
             map.Note(Messages.OutOfRange(map.PlaceOf("amount"), "amount", amount, "a size above 0; the direction is the dictionary's 'better'"));

@@ -7,6 +7,9 @@ namespace SwingStudy.Domain.Protocols;
 /// <param name="Contrasts">Names of the contrasts in which it is compared; empty: all of the protocol.</param>
 public sealed record OutcomeMeasure(string Variable, OutcomeRole Role, WorthwhileChange? SmallestWorthwhile, IReadOnlyList<string> Contrasts)
 {
+    /// <summary>The scatter to expect, before the study has its own; null where nobody could say.</summary>
+    public ExpectedNoise? Noise { get; init; }
+
     /// <summary>Line of the protocol file, for messages.</summary>
     public int Line { get; init; }
 }

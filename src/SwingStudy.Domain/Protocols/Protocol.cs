@@ -35,6 +35,9 @@ public sealed record Protocol
     /// <summary>Players the study plans for; null where it takes whoever comes.</summary>
     public PlannedPlayers? Players { get; init; }
 
+    /// <summary>The published edition of design standards that the points a phase are held to.</summary>
+    public DesignStandard Standard { get; init; } = DesignStandard.Default;
+
     /// <summary>Outcomes, primary first.</summary>
     public required IReadOnlyList<OutcomeMeasure> Outcomes { get; init; }
 
@@ -47,8 +50,8 @@ public sealed record Protocol
     /// <summary>How effects are computed.</summary>
     public AnalysisPlan Analysis { get; init; } = new();
 
-    /// <summary>Who is blind to what, in words.</summary>
-    public string? Blinding { get; init; }
+    /// <summary>Who is blind to what; null where nobody is.</summary>
+    public Blinding? Blinding { get; init; }
 
     /// <summary>Limits at which a session stops.</summary>
     public IReadOnlyList<StopRule> StopRules { get; init; } = [];

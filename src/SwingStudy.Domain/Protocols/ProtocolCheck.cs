@@ -17,7 +17,7 @@ public static class ProtocolCheck
         .. Phases(protocol),
         .. Contrasts(protocol),
         .. Outcomes(protocol, dictionary),
-        .. Randomized(protocol),
+        .. RandomizationCheck.Of(protocol),
         .. Conditions(protocol, dictionary),
         .. Rules(protocol, dictionary),
         .. Ages(protocol),
@@ -158,53 +158,6 @@ public static class ProtocolCheck
                     "one of " + string.Join(", ", protocol.Contrasts.Select(contrast => contrast.Name)),
                     "Name a contrast of this protocol.");
             }
-        }
-    }
-
-    private static IEnumerable<Problem> Randomized(Protocol protocol)
-    {
-        if (protocol.Randomization is not { } draw)
-            yield break;
-        var place = new Place(protocol.File, draw.Line);
-        if (draw.Kind != Randomization.PhaseStart)
-        {
-            if (draw.Kind == Randomization.Order && protocol.Players is null)
-                yield return new(
-                    "draw-players",
-                    place,
-                    "the order of players is drawn, and their number is not planned",
-                    "'players: { planned: ..., why: ... }'",
-                    "Add 'players'.");
-            yield break;
-        }
-
-        if (draw is not { EarliestSession: { } earliest, LatestSession: { } latest })
-        {
-            yield return new(
-                "draw-window",
-                place,
-                "the start of the intervention is drawn without a window",
-                "'earliest_session' and 'latest_session'",
-                "Add both.");
-            yield break;
-        }
-
-        if (earliest > latest)
-            yield return new(
-                "draw-window",
-                place,
-                "the drawn start has its earliest session after its latest",
-                "earliest at most latest",
-                "Swap the two.");
-        var baseline = protocol.Phases.FirstOrDefault(phase => phase.Role == PhaseRole.Baseline);
-        if (baseline is not null && earliest <= baseline.MinimumSessions)
-        {
-            yield return new(
-                "draw-window",
-                place,
-                FormattableString.Invariant($"the intervention may start at session {earliest}, and '{baseline.Name}' needs {baseline.MinimumSessions} sessions before"),
-                FormattableString.Invariant($"'earliest_session' of {baseline.MinimumSessions + 1} or more"),
-                "Move the window, or ask for fewer baseline sessions.");
         }
     }
 

@@ -5,12 +5,6 @@ namespace SwingStudy.Domain.Protocols;
 /// <summary>What makes a protocol answer less than it seems to: allowed, and said before data.</summary>
 internal static class ProtocolWeaknesses
 {
-    /// <summary>Points a phase needs to meet the single-case standards, and to meet them with reservations. One session mean is one point.</summary>
-    /// <remarks>What Works Clearinghouse, Procedures and Standards Handbook, version 4.1; from memory. The thresholds are disputed and change by edition.</remarks>
-    private const int FullPoints = 5;
-
-    private const int ReservedPoints = 3;
-
     /// <summary>The weaknesses, in the order of the protocol's parts.</summary>
     public static IEnumerable<Problem> Of(Protocol protocol) => ProtocolCheck.ComparesPhases(protocol)
         ? [.. Sessions(protocol), .. Later(protocol), .. Chance(protocol), .. Conditions(protocol), .. Screening(protocol), .. Safety(protocol)]
@@ -18,6 +12,7 @@ internal static class ProtocolWeaknesses
 
     private static IEnumerable<Problem> Sessions(Protocol protocol)
     {
+        var threshold = protocol.Standard.Of(protocol.Design) ?? protocol.Standard.Designs[0];
         var compared = protocol.Contrasts.SelectMany(contrast => new[] { contrast.From, contrast.To }).ToHashSet(StringComparer.Ordinal);
         foreach (var phase in protocol.Phases.Where(phase => compared.Contains(phase.Name)))
         {
@@ -31,22 +26,22 @@ internal static class ProtocolWeaknesses
                     "two or more sessions: with one, a change cannot be told from a good or bad day, and the verdict stays 'cannot tell' unless other phases give the day-to-day scatter",
                     "Raise 'minimum_sessions'.");
             }
-            else if (phase.MinimumSessions < ReservedPoints && phase.Role == PhaseRole.Baseline)
+            else if (phase.MinimumSessions < threshold.Reservations && phase.Role == PhaseRole.Baseline)
             {
                 yield return new(
                     "short-baseline",
                     place,
                     FormattableString.Invariant($"the baseline '{phase.Name}' may have {phase.MinimumSessions} sessions"),
-                    "3 or more, so that a trend and a chosen bad start can be seen",
+                    FormattableString.Invariant($"{threshold.Reservations} or more, so that a trend and a chosen bad start can be seen"),
                     "Raise 'minimum_sessions'.");
             }
-            else if (phase.MinimumSessions < FullPoints)
+            else if (phase.MinimumSessions < threshold.Meets)
             {
                 yield return new(
                     "few-points",
                     place,
                     FormattableString.Invariant($"the compared phase '{phase.Name}' may have {phase.MinimumSessions} sessions, each one point"),
-                    FormattableString.Invariant($"{FullPoints} points a phase for the single-case standards (handbook 4.1), {ReservedPoints} with reservations"),
+                    FormattableString.Invariant($"{threshold.Meets} points a phase for the single-case standards ({protocol.Standard.Name}), {threshold.Reservations} with reservations"),
                     "Raise 'minimum_sessions', or accept the lower rating; more swings a session do not help.");
             }
         }

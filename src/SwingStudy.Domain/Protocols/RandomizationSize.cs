@@ -20,26 +20,46 @@ public static class RandomizationSize
         return count;
     }
 
-    /// <summary>Sessions of two alternating conditions, n of each: 2n over n.</summary>
-    public static double Alternation(int sessionsEach)
+    /// <summary>Changes between phases that each keep a least length: the spare sessions fall among the phases, (spare + phases - 1) over (phases - 1).</summary>
+    public static double PhaseChanges(int sessions, int phases, int least)
     {
-        var count = 1.0;
-        for (var k = 1; k <= sessionsEach; k++)
-            count = count * (sessionsEach + k) / k;
-        return Math.Round(count);
+        var spare = sessions - (phases * least);
+        return spare < 0 ? 0 : Choices(spare + phases - 1, phases - 1);
+    }
+
+    /// <summary>Sessions of two alternating conditions, n of each, in any order: 2n over n.</summary>
+    public static double Alternation(int sessionsEach) => Choices(2 * sessionsEach, sessionsEach);
+
+    /// <summary>Sessions of two alternating conditions with at most so many of one condition in a row.</summary>
+    public static double Alternation(int without, int with, int longestRun)
+    {
+        // ways[a, b, last]: orders of a and b sessions that end with a whole run of the last condition.
+        var ways = new double[without + 1, with + 1, 2];
+        for (var a = 0; a <= without; a++)
+        {
+            for (var b = 0; b <= with; b++)
+            {
+                for (var run = 1; run <= longestRun; run++)
+                {
+                    if (run <= a)
+                        ways[a, b, 0] += a - run + b == 0 ? 1 : ways[a - run, b, 1];
+                    if (run <= b)
+                        ways[a, b, 1] += a + b - run == 0 ? 1 : ways[a, b - run, 0];
+                }
+            }
+        }
+
+        return ways[without, with, 0] + ways[without, with, 1];
     }
 
     /// <summary>Number of assignments of a protocol's draw; null when nothing is drawn or the protocol does not say enough.</summary>
-    public static double? Of(Protocol protocol)
+    public static double? Of(Protocol protocol) => DrawPlan.Of(protocol)?.Assignments;
+
+    private static double Choices(int of, int chosen)
     {
-        var players = protocol.Players?.Count;
-        return protocol.Randomization switch
-        {
-            { Kind: Randomization.PhaseStart, EarliestSession: { } earliest, LatestSession: { } latest } =>
-                PhaseStart(earliest, latest, protocol.Design == DesignKind.MultipleBaseline ? players ?? 1 : 1),
-            { Kind: Randomization.Order } when players is { } count => Order(count),
-            { Kind: Randomization.Alternation } => Alternation(protocol.Phases.Count == 0 ? 0 : protocol.Phases.Min(phase => phase.MinimumSessions)),
-            _ => null,
-        };
+        var count = 1.0;
+        for (var k = 1; k <= chosen; k++)
+            count = count * (of - chosen + k) / k;
+        return Math.Round(count);
     }
 }

@@ -15,7 +15,7 @@ internal static class MethodsSection
     {
         var protocol = report.Protocol;
         html.Markup("<section id=\"methods\">").Element("h2", "Methods")
-            .Element("p", $"Design: {Word.Of(protocol.Design).Replace('-', ' ')}. {Chance(protocol)} {protocol.Blinding}".TrimEnd());
+            .Element("p", $"Design: {Word.Of(protocol.Design).Replace('-', ' ')}. {Chance(protocol)} {protocol.Blinding?.How}".TrimEnd());
         html.OpenTable("Phases", "Phase", "#Least sessions", "#Least swings a session", "Cue", "Why");
         foreach (var phase in protocol.Phases)
         {

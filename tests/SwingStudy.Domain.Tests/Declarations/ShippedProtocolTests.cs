@@ -60,7 +60,7 @@ public sealed class ShippedProtocolTests
     [Theory]
     [InlineData("cue-pre-post.yaml", 20)]
     [InlineData("cue-multiple-baseline.yaml", 24)]
-    [InlineData("cue-withdrawal.yaml", 20)]
+    [InlineData("cue-withdrawal.yaml", 35)]
     public void TheirDrawsAllowATestAtFivePercent(string file, double assignments)
     {
         var count = RandomizationSize.Of(Load(file));

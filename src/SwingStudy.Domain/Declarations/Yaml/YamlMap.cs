@@ -217,6 +217,9 @@ internal sealed class YamlMap
         return null;
     }
 
+    /// <summary>Whether a group of keys, rather than a single value, stands under the key.</summary>
+    public bool HasGroup(string key) => _values.TryGetValue(key, out var node) && node is YamlMappingNode;
+
     /// <summary>A group that must be there; null, with a problem, when it is not.</summary>
     public YamlMap? Map(string key, string subject, string meaning)
     {

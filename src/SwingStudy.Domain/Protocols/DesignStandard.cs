@@ -1,0 +1,49 @@
+using System.Text.Json;
+
+namespace SwingStudy.Domain.Protocols;
+
+/// <summary>One published edition of design standards: its thresholds are data with the name of the edition, for they change.</summary>
+/// <remarks>The editions stand in <c>protocols/standards/single-case.json</c>, each threshold with its basis.</remarks>
+public sealed record DesignStandard
+{
+    private static readonly JsonSerializerOptions Json = new() { PropertyNamingPolicy = JsonNamingPolicy.SnakeCaseLower };
+
+    /// <summary>Kebab-case name of the edition, as protocols write it.</summary>
+    public required string Name { get; init; }
+
+    /// <summary>Title of the publication.</summary>
+    public required string Title { get; init; }
+
+    /// <summary>Year of the publication.</summary>
+    public required int Year { get; init; }
+
+    /// <summary>Demonstrations of an effect at different times that are asked for.</summary>
+    public required int Demonstrations { get; init; }
+
+    /// <summary>Thresholds of each design that it covers.</summary>
+    public required IReadOnlyList<DesignThreshold> Designs { get; init; }
+
+    /// <summary>What it also asks for and no table of a study can show.</summary>
+    public required IReadOnlyList<string> NotJudged { get; init; }
+
+    /// <summary>All editions, oldest first.</summary>
+    public static IReadOnlyList<DesignStandard> All { get; } = Load();
+
+    /// <summary>The edition that holds where a protocol names none: the newest.</summary>
+    public static DesignStandard Default => All[^1];
+
+    /// <summary>The edition of that name, or null.</summary>
+    public static DesignStandard? Find(string name) => All.FirstOrDefault(standard => standard.Name == name);
+
+    /// <summary>The thresholds of a design; null where the edition does not cover it.</summary>
+    public DesignThreshold? Of(DesignKind design) => Designs.FirstOrDefault(threshold => threshold.Design == Identifiers.Word.Of(design));
+
+    private static List<DesignStandard> Load()
+    {
+        using var stream = typeof(DesignStandard).Assembly.GetManifestResourceStream("single-case.json")
+            ?? throw new InvalidOperationException("The design standards are missing from the program.");
+        return JsonSerializer.Deserialize<Editions>(stream, Json)!.List;
+    }
+
+    private sealed record Editions([property: System.Text.Json.Serialization.JsonPropertyName("editions")] List<DesignStandard> List);
+}
