@@ -17,20 +17,17 @@ internal static class ResamplingTask
         var pairs = Read(args[0]);
         var chance = new Xoshiro256(args.Length > 2 ? ulong.Parse(args[2], CultureInfo.InvariantCulture) : 20260101);
         var clock = Stopwatch.StartNew();
-        double g = 0, low = 0, high = 0;
-        var significant = 0;
-        foreach (var (name, pair) in pairs)
+        var results = new (double G, double Low, double High, double P)[pairs.Count];
+        var work = pairs.ToArray();
+        Parallel.For(0, work.Length, new ParallelOptions { MaxDegreeOfParallelism = threads }, i =>
         {
-            var own = chance.Split(name);
-            double[] pre = [.. pair.Pre], post = [.. pair.Post];
-            var effect = HedgesGBootstrap.Bca(pre, post, own.Split("bootstrap"), Resamples, threads: threads, largeSample: true);
-            var test = TwoSampleMeanPermutation.MonteCarlo(pre, post, own.Split("permutation"), Resamples, threads);
-            g += effect.Value!.Value;
-            low += effect.Interval!.Value.Low;
-            high += effect.Interval!.Value.High;
-            significant += test.PTwoSided < 0.05 ? 1 : 0;
-        }
-
+            var own = chance.Split(work[i].Key);
+            double[] pre = [.. work[i].Value.Pre], post = [.. work[i].Value.Post];
+            var effect = HedgesGBootstrap.Bca(pre, post, own.Split("bootstrap"), Resamples, largeSample: true);
+            var test = TwoSampleMeanPermutation.MonteCarlo(pre, post, own.Split("permutation"), Resamples);
+            results[i] = (effect.Value!.Value, effect.Interval!.Value.Low, effect.Interval!.Value.High, test.PTwoSided!.Value);
+        });
+        var (g, low, high, significant) = (results.Sum(r => r.G), results.Sum(r => r.Low), results.Sum(r => r.High), results.Count(r => r.P < 0.05));
         var n = pairs.Count;
         Console.WriteLine(string.Create(CultureInfo.InvariantCulture,
             $"pairs={n} ms_per_pair={clock.Elapsed.TotalMilliseconds / n:F3} mean g={g / n:F9} lo={low / n:F4} hi={high / n:F4} p<.05={significant}"));
