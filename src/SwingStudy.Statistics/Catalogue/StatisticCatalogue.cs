@@ -14,6 +14,7 @@ public static class StatisticCatalogue
         .. Reliability.ReliabilityEntries.All,
         .. Reliability.ReliabilityTables.All,
         .. Change.ChangeEntries.All,
+        .. Change.SessionEntries.All,
         .. Group.GroupEntries.All,
         .. Group.GroupTables.All,
         .. Group.MultiplicityEntries.All,
