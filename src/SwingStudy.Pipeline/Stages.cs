@@ -13,6 +13,7 @@ public static class Stages
         new Screen.ScreenStage(),
         new Analyse.NoiseStage(),
         new Analyse.EffectStage(),
+        new Analyse.Trends.TrendStage(),
         new Analyse.ReliabilityStage(),
         new Analyse.AgreementStage(),
         new Analyse.Findings.FindingStage(),

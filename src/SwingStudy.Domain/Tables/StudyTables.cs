@@ -275,9 +275,10 @@ public static class StudyTables
         new("participant", ColumnKind.Text, "Participant"),
         new("outcome", ColumnKind.Text, "Outcome"),
         new("contrast", ColumnKind.Text, "Contrast"),
+        new("basis", ColumnKind.Text, "planned, amended (added after the lock) or exploratory (not in the protocol)"),
         new("verdict", ColumnKind.Text, "supported, suggestive, not shown or cannot tell"),
         new("statement", ColumnKind.Text, "The statement"),
-        new("reasons", ColumnKind.Text, "Its reasons, one a line"),
+        new("reasons", ColumnKind.Text, "Its reasons, one a line: a stable word, a colon, a sentence"),
     ], null);
 
     /// <summary>All tables, in the order in which the stages write them.</summary>

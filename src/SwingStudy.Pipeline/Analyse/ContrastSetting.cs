@@ -1,3 +1,4 @@
+using SwingStudy.Domain.Protocols;
 using SwingStudy.Domain.Studies;
 
 namespace SwingStudy.Pipeline.Analyse;
@@ -6,9 +7,16 @@ namespace SwingStudy.Pipeline.Analyse;
 /// <param name="Name">The word in the <c>contrast</c> column.</param>
 /// <param name="From">Phase before.</param>
 /// <param name="To">Phase after.</param>
-internal sealed record ContrastSetting(string Name, string From, string To)
+/// <param name="ShareOf">The contrast of the same start with the intervention, of whose change a later phase may keep a share; null for others.</param>
+internal sealed record ContrastSetting(string Name, string From, string To, string? ShareOf = null)
 {
     /// <summary>The contrasts of the protocol.</summary>
     public static IReadOnlyList<ContrastSetting> Of(StudySetup setup) =>
-        [.. setup.Protocol.Contrasts.Select(contrast => new ContrastSetting(contrast.Name, contrast.From, contrast.To))];
+        [.. setup.Protocol.Contrasts.Select(contrast => new ContrastSetting(contrast.Name, contrast.From, contrast.To, WithCue(setup.Protocol, contrast)))];
+
+    private static string? WithCue(Protocol protocol, Contrast later) => RoleOf(protocol, later.To) is PhaseRole.FollowUp or PhaseRole.Transfer
+        ? protocol.Contrasts.FirstOrDefault(contrast => contrast.From == later.From && RoleOf(protocol, contrast.To) == PhaseRole.Intervention)?.Name
+        : null;
+
+    private static PhaseRole? RoleOf(Protocol protocol, string phase) => protocol.Phase(phase)?.Role;
 }

@@ -30,11 +30,12 @@ internal sealed class CountedSwings
     {
         var values = _swings[variable] is IntegerColumn whole ? [.. whole.Values.Select(value => value ?? double.NaN)] : _swings.Numbers(variable);
         var (ids, participants, sessions, phases) = (_swings.Texts("swing_id"), _swings.Texts("participant"), _swings.Texts("session"), _swings.Texts("phase"));
+        var order = _swings.Integers("sequence");
         var counted = new List<CountedValue>();
         for (var i = 0; i < values.Length; i++)
         {
             if (!double.IsNaN(values[i]) && !_excluded.Contains(ids[i]!, variable))
-                counted.Add(new CountedValue(participants[i]!, sessions[i]!, phases[i]!, ids[i]!, values[i]));
+                counted.Add(new CountedValue(participants[i]!, sessions[i]!, phases[i]!, ids[i]!, order[i] ?? i, values[i]));
         }
 
         return counted;

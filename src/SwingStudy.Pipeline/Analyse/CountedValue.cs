@@ -5,5 +5,6 @@ namespace SwingStudy.Pipeline.Analyse;
 /// <param name="Session">The session.</param>
 /// <param name="Phase">The phase.</param>
 /// <param name="Swing">The swing.</param>
+/// <param name="Order">Place of the swing in its session.</param>
 /// <param name="Value">The value, canonical unit, finite.</param>
-internal readonly record struct CountedValue(string Participant, string Session, string Phase, string Swing, double Value);
+internal readonly record struct CountedValue(string Participant, string Session, string Phase, string Swing, double Order, double Value);

@@ -20,14 +20,17 @@ internal static class EffectMeasure
     /// <summary>Logarithm of the ratio of means.</summary>
     public const string LogResponseRatio = "log-response-ratio";
 
-    /// <summary>All, in the order in which they are written.</summary>
+    /// <summary>Share of the change with the cue that a later phase keeps or carries over.</summary>
+    public const string ShareKept = "share-kept";
+
+    /// <summary>Those of every contrast, in the order in which they are written.</summary>
     public static IReadOnlyList<string> All { get; } = [Difference, PercentChange, HedgesG, LogResponseRatio];
 
     /// <summary>UCUM unit of an estimate.</summary>
     public static string? UnitOf(string measure, OutcomeSetting outcome) => measure switch
     {
         Difference => outcome.Unit,
-        PercentChange => "%",
+        PercentChange or ShareKept => "%",
         _ => "1",
     };
 

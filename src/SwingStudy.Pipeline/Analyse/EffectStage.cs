@@ -17,7 +17,7 @@ internal sealed class EffectStage : Stage<EffectSettings>
         Unit = UnitOfWork.Participant,
         Inputs = [new("swings", Slice.SameParticipant), new("flags", Slice.SameParticipant), new("noise", Slice.WholeTable)],
         Outputs = ["effects"],
-        CodeVersion = "1",
+        CodeVersion = "2",
     };
 
     protected override EffectSettings SettingsOf(StudySetup setup) => EffectSettings.Of(setup);
@@ -47,10 +47,28 @@ internal sealed class EffectStage : Stage<EffectSettings>
                     var planned = outcome.Contrasts.Contains(contrast.Name) && settings.Measures.Contains(measure);
                     Add(rows, input.Participant!, outcome, contrast.Name, measure, change, EffectMeasure.Of(measure, outcome, data, change, settings), planned);
                 }
+
+                if (contrast.ShareOf is { } name && settings.Contrasts.First(other => other.Name == name) is var withCue)
+                {
+                    var planned = outcome.Contrasts.Contains(contrast.Name) && outcome.Contrasts.Contains(name);
+                    Add(rows, input.Participant!, outcome, contrast.Name, EffectMeasure.ShareKept, change, Share(values, withCue, contrast, pooled, change, settings.Confidence), planned);
+                }
             }
         }
 
         return [rows.Build()];
+    }
+
+    /// <summary>In percent: 100 = all of the change with the cue.</summary>
+    private static Estimate Share(
+        IReadOnlyList<CountedValue> values, ContrastSetting withCue, ContrastSetting later, StudyNoise pooled, HonestChange change, double confidence)
+    {
+        var first = HonestChangeRule.Judge(PhaseValues.Of(values, withCue), pooled, confidence: confidence);
+        var between = HonestChangeRule.Judge(PhaseValues.Of(values, new ContrastSetting("", withCue.To, later.To)), pooled, confidence: confidence);
+        var share = ShareKept.Of(first.Estimate, change.Estimate, between.Estimate, confidence);
+        return share.Value is not { } value
+            ? share
+            : Estimate.Of(share.Method, 100 * value, interval: share.Interval is { } i ? new Interval(100 * i.Low, 100 * i.High, i.Level) : null, degreesOfFreedom: share.DegreesOfFreedom);
     }
 
     private static void Add(
@@ -71,7 +89,14 @@ internal sealed class EffectStage : Stage<EffectSettings>
         ("unit", EffectMeasure.UnitOf(measure, outcome)),
         ("method", estimate.Method),
         ("planned", planned),
-        ("undefined", estimate.Undefined ?? (measure == EffectMeasure.Difference && estimate.Interval is null ? CannotTellText.Of(change) : null)));
+        ("undefined", estimate.Undefined ?? (estimate.Interval is null ? WhyWithoutInterval(measure, change) : null)));
+
+    private static string? WhyWithoutInterval(string measure, HonestChange change) => measure switch
+    {
+        EffectMeasure.Difference => CannotTellText.Of(change),
+        EffectMeasure.ShareKept => CannotTellText.Of(change) ?? "the change with the cue may be none, and a share of it has no limits",
+        _ => null,
+    };
 
     /// <summary>An open limit is missing in tables, which hold no infinity.</summary>
     private static double? Limit(double? limit) => limit is { } value && double.IsFinite(value) ? value : null;

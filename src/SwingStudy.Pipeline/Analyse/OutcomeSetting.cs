@@ -1,6 +1,7 @@
 using SwingStudy.Domain.Identifiers;
 using SwingStudy.Domain.Protocols;
 using SwingStudy.Domain.Studies;
+using SwingStudy.Domain.Units;
 using SwingStudy.Domain.Variables;
 
 namespace SwingStudy.Pipeline.Analyse;
@@ -17,6 +18,7 @@ namespace SwingStudy.Pipeline.Analyse;
 /// <param name="Worthwhile">Smallest worthwhile change, canonical unit; null where nobody could say.</param>
 /// <param name="Contrasts">Planned contrasts of this outcome.</param>
 /// <param name="IsNumeric">Whether its values are numbers.</param>
+/// <param name="Kind">What its numbers are.</param>
 internal sealed record OutcomeSetting(
     string Name,
     string Title,
@@ -28,7 +30,8 @@ internal sealed record OutcomeSetting(
     string Role,
     double? Worthwhile,
     IReadOnlyList<string> Contrasts,
-    bool IsNumeric)
+    bool IsNumeric,
+    OutcomeKind Kind)
 {
     /// <summary>The outcomes of the protocol, in its order.</summary>
     public static IReadOnlyList<OutcomeSetting> Of(StudySetup setup) =>
@@ -44,13 +47,33 @@ internal sealed record OutcomeSetting(
             Word.Of(pair.Outcome.Role),
             pair.Outcome.SmallestWorthwhile?.Amount,
             pair.Outcome.Contrasts.Count > 0 ? pair.Outcome.Contrasts : [.. setup.Protocol.Contrasts.Select(contrast => contrast.Name)],
-            pair.Variable.Type is VariableType.Number or VariableType.Integer)),
+            pair.Variable.Type is VariableType.Number or VariableType.Integer,
+            KindOf(pair.Variable))),
     ];
 
     /// <summary>Columns of <c>swings</c> that hold outcomes with numbers.</summary>
     public static IEnumerable<string> Columns(IEnumerable<OutcomeSetting> outcomes) =>
         outcomes.Where(outcome => outcome.IsNumeric).Select(outcome => outcome.Name).Distinct(StringComparer.Ordinal);
 
+    /// <summary>Seconds in one unit of a time; null for what is no time.</summary>
+    public double? Seconds => Unit is { } unit && UnitConversion.Between(UnitCatalogue.ParseCode(unit)!, UnitCatalogue.ParseCode("s")!) is { } conversion ? conversion.Factor : null;
+
+    /// <summary>Whether it tells what in the movement changed.</summary>
+    public bool IsMechanism => Role == Word.Of(OutcomeRole.Mechanism);
+
     /// <summary>Whether the role is that of a primary outcome.</summary>
     public bool IsPrimary => Role == Word.Of(OutcomeRole.Primary);
+
+    /// <summary>Moments are told from durations by what is possible: only a moment relative to impact can be negative.</summary>
+    private static OutcomeKind KindOf(Variable variable)
+    {
+        var isImpulse = variable.Name.Contains("impulse", StringComparison.Ordinal);
+        return variable.Unit switch
+        {
+            "s" or "ms" when !isImpulse => variable.Name.EndsWith("_before_impact", StringComparison.Ordinal) ? OutcomeKind.MomentBefore
+                : variable.Minimum < 0 ? OutcomeKind.Moment : OutcomeKind.Duration,
+            "{BW}" or "{BW}/s" or "N" or "N.s" or "N.m" or "s" => OutcomeKind.Force,
+            _ => OutcomeKind.Size,
+        };
+    }
 }

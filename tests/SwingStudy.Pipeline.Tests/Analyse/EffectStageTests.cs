@@ -77,6 +77,20 @@ public sealed class EffectStageTests
     }
 
     [Fact]
+    public void TheShareThatCarriesOverStandsBesideTheLaterContrast()
+    {
+        var swings = Players.Of("P01", [40, 40.2, 39.8], [44, 44.2, 43.8]).Concat(new[] { 7, 8 }.SelectMany(day =>
+            PlayedSwing.Of($"P01-{day}", "other-club", "club_head_speed", [.. new[] { 0, 0.2, -0.2 }.Select(noise => 43 + noise)])));
+        var effects = Players.Effects(swings);
+        var row = effects.Row("share-kept", contrast: "carried-over");
+        // (43 − 40)/(44 − 40) = 75 %; the limits are those of ShareKept, tested on its own.
+        Assert.Equal(75, effects.Numbers("estimate")[row], 6);
+        Assert.True(effects.Numbers("ci_low")[row] is > 40 and < 75 && effects.Numbers("ci_high")[row] is > 75 and < 110);
+        Assert.Equal(("%", "share-kept-fieller"), (effects.Texts("unit")[row], effects.Texts("method")[row]));
+        Assert.Contains("needs swings in all three phases", Players.Effects(Players.Of("P01", [40, 41], [42, 43])) is var none ? none.Texts("undefined")[none.Row("share-kept", contrast: "carried-over")] : "", StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void PercentAndLogarithmTellTheSameRatio()
     {
         var effects = Players.Effects(Players.Of("P01", [40, 40], [44, 44]));

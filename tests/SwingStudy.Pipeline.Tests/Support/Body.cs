@@ -12,12 +12,13 @@ internal static class Body
 
     /// <summary>The rows of one output table.</summary>
     public static RowSet Run(
-        string stage, string output, IEnumerable<RowSet> inputs, SessionRecord? session = null, IReadOnlyList<Decision>? decisions = null, StudySetup? setup = null)
+        string stage, string output, IEnumerable<RowSet> inputs, SessionRecord? session = null, IReadOnlyList<Decision>? decisions = null, StudySetup? setup = null,
+        string participant = "P01")
     {
         var bound = Stages.All.Single(candidate => candidate.Declaration.Name == stage).Bind(setup ?? Setup);
         var given = inputs.ToDictionary(rows => rows.Table.Name);
         var rows = bound.Inputs.ToDictionary(input => input.Table.Name, input => Shaped(input, given.GetValueOrDefault(input.Table.Name)));
-        var unit = new WorkUnit(session?.Id ?? "P01", "P01", session, []);
+        var unit = new WorkUnit(session?.Id ?? participant, participant, session, []);
         return bound.Run(new StageInput(bound.Declaration, unit, rows, bound.Outputs, decisions ?? [])).FirstOrDefault(set => set.Table.Name == output)
             ?? RowSet.Empty(bound.Outputs[output]);
     }

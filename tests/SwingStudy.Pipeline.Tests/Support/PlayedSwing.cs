@@ -10,6 +10,8 @@ internal sealed record PlayedSwing(string Session, string? Phase, int Sequence)
 
     public string? Club { get; init; } = "iron";
 
+    public string? Ball { get; init; }
+
     public bool IsPractice { get; init; }
 
     public bool Included { get; init; } = true;
@@ -34,7 +36,7 @@ internal sealed record PlayedSwing(string Session, string? Phase, int Sequence)
             var day = int.Parse(swing.Session.Split('-')[1], System.Globalization.CultureInfo.InvariantCulture) % 1000;
             rows.Add([
                 ("swing_id", swing.Id), ("participant", swing.Participant), ("session", swing.Session), ("phase", swing.Phase), ("sequence", swing.Sequence),
-                ("struck_at", Some.Morning + Duration.FromDays(day) + Duration.FromMinutes(swing.Sequence)), ("club", swing.Club), ("is_practice", swing.IsPractice),
+                ("struck_at", Some.Morning + Duration.FromDays(day) + Duration.FromMinutes(swing.Sequence)), ("club", swing.Club), ("ball", swing.Ball), ("is_practice", swing.IsPractice),
                 .. isScreened ? [("included", (object?)swing.Included)] : Array.Empty<(string, object?)>(), .. swing.Values.Select(value => (value.Key, value.Value))]);
         }
 

@@ -1,6 +1,8 @@
 using SwingStudy.Domain.Identifiers;
+using SwingStudy.Domain.Sources;
 using SwingStudy.Domain.Studies;
 using SwingStudy.Domain.Tables;
+using SwingStudy.Domain.Variables;
 
 namespace SwingStudy.Pipeline.Analyse.Findings;
 
@@ -8,17 +10,32 @@ namespace SwingStudy.Pipeline.Analyse.Findings;
 /// <param name="Outcomes">Outcomes in the protocol's order.</param>
 /// <param name="Contrasts">Contrasts in the protocol's order.</param>
 /// <param name="Phases">Phases in their order.</param>
-/// <param name="Conditions">Variables that must stay the same over compared phases.</param>
+/// <param name="Conditions">Text variables of swings that must stay the same over compared phases: those of the protocol, and club, ball and surface always.</param>
+/// <param name="Sources">Sources that record swings, preferred ones first.</param>
+/// <param name="Zone">Zone in which days are told.</param>
+/// <param name="HasBodyWeight">Whether the dictionary knows body weight, by which force plates are checked.</param>
 /// <param name="Confidence">Confidence level as a share.</param>
+/// <param name="Multiplicity">Adjustment for several planned comparisons.</param>
 /// <param name="IsRandomized">Whether chance decided when or in which order the cue came.</param>
+/// <param name="IsBlinded">Whether the protocol says who is blind to what.</param>
 internal sealed record FindingSettings(
     IReadOnlyList<OutcomeSetting> Outcomes,
     IReadOnlyList<ContrastSetting> Contrasts,
     IReadOnlyList<PhaseSetting> Phases,
     IReadOnlyList<string> Conditions,
+    IReadOnlyList<string> Sources,
+    string Zone,
+    bool HasBodyWeight,
     double Confidence,
-    bool IsRandomized)
+    string Multiplicity,
+    bool IsRandomized,
+    bool IsBlinded)
 {
+    /// <summary>Variable by which force plates are checked.</summary>
+    public const string BodyWeight = "body_weight";
+
+    private static readonly string[] AlwaysWatched = ["club", "ball", "surface"];
+
     public static FindingSettings Of(StudySetup setup)
     {
         var texts = StudyTables.Swings(setup.Dictionary).Columns.Where(column => column.Kind == ColumnKind.Text).Select(column => column.Name).ToHashSet(StringComparer.Ordinal);
@@ -26,11 +43,25 @@ internal sealed record FindingSettings(
             OutcomeSetting.Of(setup),
             ContrastSetting.Of(setup),
             [.. setup.Protocol.Phases.Select(phase => new PhaseSetting(phase.Name, Word.Of(phase.Role), phase.MinimumSessions, phase.MinimumSwings))],
-            [.. setup.Protocol.FixedConditions.Where(texts.Contains)],
+            [.. setup.Protocol.FixedConditions.Concat(AlwaysWatched).Where(texts.Contains).Distinct(StringComparer.Ordinal)],
+            SourcesOf(setup),
+            setup.Declaration.Zone,
+            setup.Dictionary.TryGet(BodyWeight, out var weight) && weight.Type == VariableType.Number && weight.Level != VariableLevel.Participant,
             setup.Protocol.Analysis.Confidence,
-            setup.Protocol.Randomization is not null);
+            setup.Protocol.Analysis.Multiplicity,
+            setup.Protocol.Randomization is not null,
+            setup.Protocol.Blinding is not null);
+    }
+
+    private static IReadOnlyList<string> SourcesOf(StudySetup setup)
+    {
+        List<string> names = [.. setup.Mappings.Where(mapping => mapping.Rows is not (RowMeaning.Moments or RowMeaning.Sessions)).Select(mapping => mapping.Source).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)];
+        return [.. setup.Declaration.PreferredSources.Where(names.Contains).Concat(names).Distinct(StringComparer.Ordinal)];
     }
 
     /// <summary>The phase of that name.</summary>
     public PhaseSetting Phase(string name) => Phases.First(phase => phase.Name == name);
+
+    /// <summary>Numeric columns of <c>swings</c> that findings read.</summary>
+    public IEnumerable<string> NumericColumns => OutcomeSetting.Columns(Outcomes).Concat(HasBodyWeight ? [BodyWeight] : Array.Empty<string>()).Distinct(StringComparer.Ordinal);
 }

@@ -1,107 +1,105 @@
-using SwingStudy.Domain.Identifiers;
 using SwingStudy.Domain.Studies;
 using SwingStudy.Domain.Tables;
+using SwingStudy.Pipeline.Analyse.Group;
 using SwingStudy.Pipeline.Running;
-using SwingStudy.Statistics.Change;
-using SwingStudy.Statistics.Description;
+using SwingStudy.Statistics.Results;
 
 namespace SwingStudy.Pipeline.Analyse.Findings;
 
-/// <summary>Says what the planned comparisons show, player by player and over the study.</summary>
+/// <summary>Says what the comparisons show, player by player and over the study, and brings the players' effects together.</summary>
 internal sealed class FindingStage : Stage<FindingSettings>
 {
     public override StageDeclaration Declaration { get; } = new()
     {
         Name = "findings",
         Title = "Findings",
-        Summary = "Says of every planned comparison whether the change exceeds noise and matters, with the reasons for and against.",
+        Summary = "Says of every comparison whether the change exceeds noise and matters, with the reasons for and against, and brings the players together.",
         Unit = UnitOfWork.Study,
-        Inputs = [new("swings", Slice.WholeTable), new("flags", Slice.WholeTable), new("noise", Slice.WholeTable)],
-        Outputs = ["findings"],
-        CodeVersion = "1",
+        Inputs =
+        [
+            new("swings", Slice.WholeTable), new("flags", Slice.WholeTable), new("noise", Slice.WholeTable), new("effects", Slice.WholeTable), new("trends", Slice.WholeTable),
+            new("captures", Slice.WholeTable), new("links", Slice.WholeTable),
+        ],
+        Outputs = ["group_effects", "findings"],
+        CodeVersion = "2",
     };
 
     protected override FindingSettings SettingsOf(StudySetup setup) => FindingSettings.Of(setup);
 
     protected override IReadOnlyList<string>? ColumnsOf(string table, FindingSettings settings) => table switch
     {
-        "swings" => [.. CountedSwings.Columns.Concat(OutcomeSetting.Columns(settings.Outcomes)).Concat(settings.Conditions).Distinct(StringComparer.Ordinal)],
+        "swings" => [.. CountedSwings.Columns.Concat(settings.NumericColumns).Concat(settings.Conditions).Distinct(StringComparer.Ordinal)],
         "flags" => ExcludedValues.Columns,
+        "captures" => ["capture_id", "source", "device", .. OutcomeSetting.Columns(settings.Outcomes)],
+        "links" => ["capture_id", "swing_id"],
         _ => null,
     };
 
     protected override IReadOnlyList<RowSet> Run(FindingSettings settings, StageInput input)
     {
-        var all = input.Rows("swings");
-        var counted = new CountedSwings(all, input.Rows("flags"));
-        var participants = all.Texts("participant").Select((participant, row) => (participant, row)).ToLookup(pair => pair.participant ?? "", pair => pair.row, StringComparer.Ordinal);
-        var rowsOf = participants.OrderBy(group => group.Key, StringComparer.Ordinal).ToDictionary(group => group.Key, group => all.Select([.. group]), StringComparer.Ordinal);
+        var changes = new PlayerChanges(settings, input).All();
+        var group = GroupSynthesis.Of(input.Rows("effects"), settings.Outcomes, settings.Contrasts, settings.Multiplicity, settings.Confidence).ToList();
         var rows = new RowSetBuilder(input.Output("findings"));
-        foreach (var outcome in settings.Outcomes.Where(outcome => outcome.IsNumeric))
+        var effects = new EstimateLookup(input.Rows("effects"), "measure");
+        var judged = changes.ConvertAll(change => (Change: change, Verdict: Judgement.Of(change, settings.Confidence)));
+        var mechanism = judged.Where(player => player.Change.Outcome.IsMechanism).ToLookup(player => (player.Change.Participant, player.Change.Contrast.Name));
+        foreach (var comparison in judged.GroupBy(player => (player.Change.Outcome.Name, player.Change.Contrast.Name)).Select(group => group.ToList()))
         {
-            var values = counted.Values(outcome.Name).ToLookup(value => value.Participant, StringComparer.Ordinal);
-            foreach (var contrast in settings.Contrasts.Where(contrast => outcome.Contrasts.Contains(contrast.Name)))
-            {
-                var players = new List<(PlayerChange Change, Verdict Verdict)>();
-                foreach (var (participant, swings) in rowsOf)
-                {
-                    var change = Judge(participant, [.. values[participant]], swings, outcome, contrast, input.Rows("noise"), settings);
-                    players.Add((change, Judgement.Of(change, settings.Confidence)));
-                    Add(rows, players[^1].Change, players[^1].Verdict, settings.Confidence);
-                }
-
-                if (outcome.IsPrimary && players.Count > 0)
-                    Add(rows, outcome, contrast, StudyFinding.Of(outcome, contrast, players, settings.Confidence), players);
-            }
+            foreach (var (change, verdict) in comparison)
+                FindingRows.Add(rows, change, verdict, settings, effects, [.. mechanism[(change.Participant, change.Contrast.Name)]]);
+            AddStudy(rows, comparison, group, settings);
         }
 
-        return [rows.Build()];
+        return [Rows(input.Output("group_effects"), group), rows.Build()];
     }
 
-    private static PlayerChange Judge(
-        string participant, IReadOnlyList<CountedValue> values, RowSet swings, OutcomeSetting outcome, ContrastSetting contrast, RowSet noise, FindingSettings settings)
+    private static void AddStudy(RowSetBuilder rows, List<(PlayerChange Change, Verdict Verdict)> comparison, List<GroupEffect> group, FindingSettings settings)
     {
-        var data = PhaseValues.Of(values, contrast);
-        var pooled = PooledNoise.Of(PooledNoise.Sum(noise, outcome.Name, participant));
-        var change = HonestChangeRule.Judge(data, pooled, outcome.Worthwhile ?? 0, settings.Confidence);
-        double? before = data.Before.Count == 0 ? null : data.Before.Average(session => Summary.Of(session).Mean!.Value);
-        return new PlayerChange(participant, outcome, contrast, change, before, Caveats.Of(swings, values, change, contrast, settings));
+        var first = comparison[0].Change;
+        var judged = comparison.Count(player => player.Verdict != Verdict.CannotTell);
+        if (judged == 0 && !first.Outcome.IsPrimary)
+            return;
+        FindingRows.Add(rows, StudyFinding.Of(comparison, Find(EffectMeasure.Difference), Find(GroupEffect.IndividualResponse), settings.Confidence), comparison);
+        group.Add(new GroupEffect
+        {
+            Outcome = first.Outcome.Name,
+            Contrast = first.Contrast.Name,
+            Measure = GroupEffect.PlayersSupported,
+            Estimate = Estimate.Of("count of players with the verdict 'supported'", comparison.Count(player => player.Verdict == Verdict.Supported)),
+            Players = judged,
+            Unit = "1",
+            Planned = first.Basis == Basis.Planned,
+        });
+
+        GroupEffect? Find(string measure) => group.Find(effect => effect.Outcome == first.Outcome.Name && effect.Contrast == first.Contrast.Name && effect.Measure == measure);
     }
 
-    private static void Add(RowSetBuilder rows, PlayerChange player, Verdict verdict, double confidence) => rows.Add(
-        ("scope", "player"),
-        ("participant", player.Participant),
-        ("outcome", player.Outcome.Name),
-        ("contrast", player.Contrast.Name),
-        ("verdict", VerdictWords.Of(verdict)),
-        ("statement", PlayerStatement.Of(player, verdict, confidence)),
-        ("reasons", Lines(Reasons(player, verdict, confidence))));
-
-    private static IEnumerable<string> Reasons(PlayerChange player, Verdict verdict, double confidence)
+    private static RowSet Rows(TableDefinition table, IEnumerable<GroupEffect> group)
     {
-        if (verdict == Verdict.CannotTell)
-            yield return $"{Word.Of(player.Change.CannotTell)}: {CannotTellText.Of(player.Change)}";
-        else if (player.Change.ExceedsNoise != true)
-            yield return "within-noise: the interval includes no change at all";
-        else if (player.Outcome.Worthwhile is not null && !(player.ProbabilityWorthwhile >= confidence))
-            yield return "worthwhile-unsure: the change exceeds noise, but may be smaller than the smallest worthwhile one";
-        else if (player.Outcome.Worthwhile is null)
-            yield return "worthwhile-unstated: the protocol names no smallest worthwhile change";
-        if (player.Change.CanAnswer == false && player.Outcome.Worthwhile is not null && verdict != Verdict.CannotTell)
-            yield return "design-too-coarse: even a change of the smallest worthwhile size could not be told from noise with these sessions and swings";
-        foreach (var caveat in player.Caveats)
-            yield return caveat.ToString();
+        var rows = new RowSetBuilder(table);
+        foreach (var effect in group)
+        {
+            rows.Add(
+                ("outcome", effect.Outcome),
+                ("contrast", effect.Contrast),
+                ("measure", effect.Measure),
+                ("estimate", effect.Estimate.Value),
+                ("se", effect.Estimate.StandardError),
+                ("ci_low", effect.Estimate.Interval?.Low),
+                ("ci_high", effect.Estimate.Interval?.High),
+                ("p", effect.Estimate.P),
+                ("p_adjusted", effect.AdjustedP),
+                ("tau2", effect.TauSquared),
+                ("i2", effect.ISquared),
+                ("pi_low", effect.Prediction?.Low),
+                ("pi_high", effect.Prediction?.High),
+                ("n", effect.Players),
+                ("unit", effect.Unit),
+                ("method", effect.Estimate.Method),
+                ("planned", effect.Planned),
+                ("undefined", effect.Estimate.Undefined));
+        }
+
+        return rows.Build();
     }
-
-    private static void Add(
-        RowSetBuilder rows, OutcomeSetting outcome, ContrastSetting contrast, StudyFinding finding, IReadOnlyList<(PlayerChange Change, Verdict Verdict)> players) => rows.Add(
-        ("scope", "study"),
-        ("outcome", outcome.Name),
-        ("contrast", contrast.Name),
-        ("verdict", VerdictWords.Of(finding.Verdict)),
-        ("statement", finding.Statement),
-        ("reasons", Lines(players.Select(player => $"{player.Change.Participant}: {VerdictWords.Of(player.Verdict)}"))));
-
-    /// <summary>One reason a line; missing when there is none, since an empty text is not told from a missing one by every reader.</summary>
-    private static string? Lines(IEnumerable<string> reasons) => string.Join('\n', reasons) is { Length: > 0 } text ? text : null;
 }

@@ -12,4 +12,10 @@ internal sealed record PhaseSetting(string Name, string Role, int MinimumSession
 {
     /// <summary>Whether conditions are meant to differ from other phases.</summary>
     public bool IsTransfer => Role == Word.Of(PhaseRole.Transfer);
+
+    /// <summary>Whether it comes before anything is changed.</summary>
+    public bool IsBaseline => Role == Word.Of(PhaseRole.Baseline);
+
+    /// <summary>The name as people read it.</summary>
+    public string Plain => Name.Replace('-', ' ');
 }

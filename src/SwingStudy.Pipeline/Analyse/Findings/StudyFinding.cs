@@ -1,42 +1,64 @@
 using System.Globalization;
-using SwingStudy.Statistics.Description;
-using SwingStudy.Statistics.Distributions;
+using SwingStudy.Pipeline.Analyse.Group;
 
 namespace SwingStudy.Pipeline.Analyse.Findings;
 
-/// <summary>What a primary outcome did over all players: how many changes are supported, and the mean change.</summary>
+/// <summary>What an outcome did over all players: how many changes are supported, the mean change, and how far players differ.</summary>
 /// <remarks>
-/// The mean of the players' changes has a t interval over players, each counting once. <c>supported</c>: it excludes zero and at least half of the players
-/// that could be judged have a supported change of its sign; <c>suggestive</c>: one of the two; <c>cannot tell</c>: fewer than two players could be judged.
+/// <c>supported</c>: planned, the interval of the mean over players excludes zero and still does after adjustment, and at least half of the players that
+/// could be judged have a supported change of its sign; <c>suggestive</c>: one of the two; <c>cannot tell</c>: fewer than two players could be judged.
 /// </remarks>
 /// <param name="Verdict">The verdict.</param>
-/// <param name="Statement">One sentence.</param>
+/// <param name="Statement">A few sentences.</param>
 internal sealed record StudyFinding(Verdict Verdict, string Statement)
 {
     private const int LeastPlayers = 2;
 
     /// <summary>Sums up the players.</summary>
-    public static StudyFinding Of(OutcomeSetting outcome, ContrastSetting contrast, IReadOnlyList<(PlayerChange Change, Verdict Verdict)> players, double confidence)
+    /// <param name="players">All players with their verdicts in one comparison.</param>
+    /// <param name="mean">The mean change over players; null when there is none.</param>
+    /// <param name="spread">Standard deviation of true changes; null when there is none.</param>
+    /// <param name="confidence">Confidence level.</param>
+    public static StudyFinding Of(IReadOnlyList<(PlayerChange Change, Verdict Verdict)> players, GroupEffect? mean, GroupEffect? spread, double confidence)
     {
+        var first = players[0].Change;
         var judged = players.Where(player => player.Verdict != Verdict.CannotTell).ToList();
-        var supported = judged.Where(player => player.Verdict == Verdict.Supported).ToList();
-        var what = $"{outcome.Title.ToLowerInvariant()} from {contrast.From} to {contrast.To}";
+        var what = $"{Plain.Lower(first.Outcome.Title)} from {first.Compared.From.Plain} to {first.Compared.To.Plain}";
         if (judged.Count < LeastPlayers)
         {
             return new StudyFinding(Verdict.CannotTell, string.Create(CultureInfo.InvariantCulture,
                 $"Study: {judged.Count} of {players.Count} players could be judged in {what}; one player says nothing of others."));
         }
 
-        var summary = Summary.Of([.. judged.Select(player => player.Change.Estimate!.Value)]);
-        var (mean, half) = (summary.Mean!.Value, StudentT.Critical(confidence, summary.Count - 1) * summary.StandardDeviation!.Value / Math.Sqrt(summary.Count));
-        var quantity = Quantity.For(outcome, half > 0 ? half : mean);
-        var (excludesZero, sameSign) = (Math.Abs(mean) > half, supported.Count(player => Math.Sign(player.Change.Estimate!.Value) == Math.Sign(mean)));
-        var most = 2 * sameSign >= judged.Count;
-        var verdict = excludesZero && most ? Verdict.Supported : excludesZero || most ? Verdict.Suggestive : Verdict.NotShown;
+        var supported = judged.Where(player => player.Verdict == Verdict.Supported).ToList();
         var better = supported.Count(player => player.Change.IsImprovement == true);
         var worse = supported.Count(player => player.Change.IsImprovement == false);
         var direction = better + worse == 0 ? "" : string.Create(CultureInfo.InvariantCulture, $" ({better} better, {worse} worse)");
-        return new StudyFinding(verdict, string.Create(CultureInfo.InvariantCulture,
-            $"Study: a change in {what} is supported for {supported.Count} of {judged.Count} players who could be judged{direction}; the mean change is {quantity.Text(mean)} ({100 * confidence:0.#} % confidence interval over players {quantity.Range(mean - half, mean + half)})."));
+        var count = string.Create(CultureInfo.InvariantCulture, $"Study: a change in {what} is supported for {supported.Count} of {judged.Count} players who could be judged{direction}.");
+        if (mean?.Estimate is not { Value: { } value, Interval: { } interval })
+            return new StudyFinding(Verdict.NotShown, $"{count} A mean over players cannot be given: {mean?.Estimate.Undefined ?? "no player's change has an error"}.");
+        var sameSign = supported.Count(player => Math.Sign(player.Change.Estimate!.Value) == Math.Sign(value));
+        var excludesZero = !interval.Contains(0) && (mean.AdjustedP ?? mean.Estimate.P) is var p && (p is null || p <= 1 - confidence);
+        var most = 2 * sameSign >= judged.Count;
+        var verdict = excludesZero && most && first.Basis == Basis.Planned ? Verdict.Supported : excludesZero || (most && supported.Count > 0) ? Verdict.Suggestive : Verdict.NotShown;
+        return new StudyFinding(verdict, $"{count} {MeanText(first.Outcome, mean, spread, confidence)}");
+    }
+
+    private static string MeanText(OutcomeSetting outcome, GroupEffect mean, GroupEffect? spread, double confidence)
+    {
+        var (value, interval) = (mean.Estimate.Value!.Value, mean.Estimate.Interval!.Value);
+        var quantity = Quantity.For(outcome, interval.HalfWidth > 0 ? interval.HalfWidth : value);
+        var level = string.Create(CultureInfo.InvariantCulture, $"{100 * confidence:0.#} %");
+        var text = $"The mean change over players is {quantity.Text(value)} ({level} confidence interval {quantity.Range(interval.Low, interval.High)}).";
+        if (mean.Prediction is { } prediction)
+            text += $" The true change of a further player may lie anywhere from {quantity.Range(prediction.Low, prediction.High)} ({level} prediction interval).";
+        if (spread?.Estimate.Value is { } deviation)
+        {
+            text += deviation > 0
+                ? string.Create(CultureInfo.InvariantCulture, $" True changes differ between players by about {quantity.Text(deviation, magnitude: true)} (standard deviation; {mean.ISquared:0} % of the variation).")
+                : " The players' changes do not differ more than their own scatter explains.";
+        }
+
+        return text;
     }
 }
