@@ -25,17 +25,28 @@ public static class LocalPolynomial
         var weights = Weights(window, degree, derivative);
         for (var i = half; i < samples.Length - half; i++)
             result[i] = rate * Dot(weights, samples.Slice(i - half, window));
+        if (ends == EndRule.LastWindow)
+        {
+            double[] positions = [.. Enumerable.Range(0, window).Select(i => (double)i)];
+            var first = PolynomialFit.Of(positions, samples[..window], degree);
+            var last = PolynomialFit.Of(positions, samples[^window..], degree);
+            for (var i = 0; i < half; i++)
+                (result[i], result[^(i + 1)]) = (rate * first.At(i, derivative), rate * last.At(window - 1 - i, derivative));
+            return result;
+        }
+
         for (var i = 0; i < half; i++)
         {
-            result[i] = rate * AtEnd(samples, i, window, degree, derivative, weights, ends);
-            result[^(i + 1)] = rate * AtEnd(samples, samples.Length - 1 - i, window, degree, derivative, weights, ends);
+            result[i] = rate * Continued(samples, i, weights, ends);
+            result[^(i + 1)] = rate * Continued(samples, samples.Length - 1 - i, weights, ends);
         }
 
         return result;
     }
 
     /// <summary>Weights of the samples of a window for the value in its middle, oldest first; for a derivative, per sample.</summary>
-    public static double[] Weights(int window, int degree, int derivative) => Weights(window, degree, derivative, window / 2);
+    public static double[] Weights(int window, int degree, int derivative) =>
+        PolynomialFit.Weights([.. Enumerable.Range(0, window).Select(i => (double)i)], degree, window / 2, derivative);
 
     /// <summary>Samples of a window, odd, whose smoothing is at −3 dB near a cut-off: N ≈ 2 M + 1 with M = ((n + 1) fs / (2 fc) + 4.6) / 3.2.</summary>
     /// <remarks>Source: Schafer (2011), IEEE Signal Process Mag 28(4):111, equation 8, for n below 25 and M above 25; a rough guide for shorter windows.</remarks>
@@ -45,21 +56,12 @@ public static class LocalPolynomial
     public static int WindowFor(double cutoffHz, double sampleRateHz, int degree) =>
         Math.Max((2 * (int)Math.Round((((degree + 1) * sampleRateHz / (2 * cutoffHz)) + 4.6) / 3.2)) + 1, degree + (degree % 2 == 0 ? 3 : 2));
 
-    private static double[] Weights(int window, int degree, int derivative, int at) =>
-        PolynomialFit.Weights([.. Enumerable.Range(0, window).Select(i => (double)i)], degree, at, derivative);
-
-    private static double AtEnd(ReadOnlySpan<double> samples, int at, int window, int degree, int derivative, double[] middle, EndRule ends)
+    private static double Continued(ReadOnlySpan<double> samples, int at, double[] middle, EndRule ends)
     {
-        if (ends == EndRule.LastWindow)
-        {
-            var from = at < window ? 0 : samples.Length - window;
-            return Dot(Weights(window, degree, derivative, at - from), samples.Slice(from, window));
-        }
-
         var sum = 0.0;
-        for (var k = 0; k < window; k++)
+        for (var k = 0; k < middle.Length; k++)
         {
-            var i = at - (window / 2) + k;
+            var i = at - (middle.Length / 2) + k;
             if (i < 0 || i >= samples.Length)
                 i = ends == EndRule.Nearest ? Math.Clamp(i, 0, samples.Length - 1) : i < 0 ? -i : (2 * (samples.Length - 1)) - i;
             sum += middle[k] * samples[i];

@@ -55,13 +55,17 @@ public sealed class PolynomialFit
     /// <summary>The weight of each sample in the value or derivative at a time: what a moving polynomial multiplies samples with.</summary>
     internal static double[] Weights(ReadOnlySpan<double> times, int degree, double time, int derivative)
     {
+        var (centre, scale) = Scale(times);
+        var (basis, triangle) = Orthonormal(times, centre, scale, degree);
         var weights = new double[times.Length];
-        var unit = new double[times.Length];
-        for (var i = 0; i < times.Length; i++)
+        for (var k = 0; k <= degree; k++)
         {
-            unit[i] = 1;
-            weights[i] = Of(times, unit, degree).At(time, derivative);
-            unit[i] = 0;
+            // The value at the time of the polynomial that belongs to the k-th direction of the basis.
+            var direction = new double[degree + 1];
+            direction[k] = 1;
+            var value = new PolynomialFit(centre, scale, Solve(triangle, direction)).At(time, derivative);
+            for (var i = 0; i < weights.Length; i++)
+                weights[i] += value * basis[k][i];
         }
 
         return weights;
