@@ -18,6 +18,7 @@ public static class StudyReader
         {
             Name = root.Text("name", "the study's name"),
             Zone = root.Text("zone", "the IANA zone in which days are told"),
+            License = root.OptionalText("license"),
             PreferredSources = root.Texts("preferred_sources"),
         };
         if (root.OptionalText("dictionary") is { } dictionary)

@@ -12,6 +12,9 @@ public sealed record StudyDeclaration
     /// <summary>Folder with the dictionary, relative to the study folder.</summary>
     public string Dictionary { get; init; } = "data-dictionary";
 
+    /// <summary>Licence under which exports may be used, as the address of its text or a sentence; null: none is granted.</summary>
+    public string? License { get; init; }
+
     /// <summary>Sources in order of preference: the first that delivers a variable of a swing gives its value, and the first with swings gives the swings.</summary>
     public IReadOnlyList<string> PreferredSources { get; init; } = [];
 }

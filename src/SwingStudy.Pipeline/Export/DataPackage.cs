@@ -41,12 +41,7 @@ internal static class DataPackage
             ["description"] = $"A row is {table.Table.RowMeaning}.",
             ["path"] = file.Path,
             ["format"] = file.Format,
-            ["mediatype"] = file.Format switch
-            {
-                "csv" => "text/csv",
-                "parquet" => "application/vnd.apache.parquet",
-                _ => "application/vnd.apache.arrow.file",
-            },
+            ["mediatype"] = MediaType.Of(file.Format),
             ["bytes"] = file.Bytes,
             ["hash"] = $"sha256:{file.Hash}",
             ["rows"] = table.RowCount,

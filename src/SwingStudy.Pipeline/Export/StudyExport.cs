@@ -10,7 +10,7 @@ using SwingStudy.Storage.Tables;
 
 namespace SwingStudy.Pipeline.Export;
 
-/// <summary>Writes table versions for other programs: CSV, Parquet, Arrow, a data package that describes them, a codebook, and programs that load them.</summary>
+/// <summary>Writes table versions for other programs: CSV, Parquet, Arrow, a data package and a crate that describe them, a codebook, and programs that load them.</summary>
 /// <param name="setup">The study's declarations.</param>
 /// <param name="registry">Its registry.</param>
 public sealed class StudyExport(StudySetup setup, StudyRegistry registry)
@@ -77,10 +77,16 @@ public sealed class StudyExport(StudySetup setup, StudyRegistry registry)
         var name = string.Concat(request.Title.ToLowerInvariant().Select(letter => char.IsAsciiLetterOrDigit(letter) ? letter : '-')).Trim('-');
         File.WriteAllText(Path.Combine(folder, "datapackage.json"), DataPackage.Describe(name.Length > 0 ? name : "study", request.Title, created, setup.Dictionary, written));
         File.WriteAllText(Path.Combine(folder, "codebook.md"), MarkdownCodebook.Write(setup.Dictionary));
-        if (!request.Formats.Contains("csv"))
-            return;
-        File.WriteAllText(Path.Combine(folder, "load.R"), LoadScripts.ForR(written));
-        File.WriteAllText(Path.Combine(folder, "load.py"), LoadScripts.ForPython(written));
+        List<(string, string)> documents = [("datapackage.json", "Types, units and limits of every column, as a Frictionless Data Package."), ("codebook.md", "What every variable means.")];
+        if (request.Formats.Contains("csv"))
+        {
+            File.WriteAllText(Path.Combine(folder, "load.R"), LoadScripts.ForR(written));
+            File.WriteAllText(Path.Combine(folder, "load.py"), LoadScripts.ForPython(written));
+            documents.AddRange([("load.R", "Loads the tables in R."), ("load.py", "Loads the tables in Python.")]);
+        }
+
+        File.WriteAllText(Path.Combine(folder, ResearchCrate.FileName),
+            ResearchCrate.Describe(request.Title, setup.Protocol.Question, setup.Declaration.License, created, written, documents));
     }
 
     /// <summary>One file being written.</summary>
