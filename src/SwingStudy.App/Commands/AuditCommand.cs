@@ -6,6 +6,7 @@ using SwingStudy.App.Terminal;
 using SwingStudy.Domain.Problems;
 using SwingStudy.Pipeline;
 using SwingStudy.Pipeline.Audit;
+using SwingStudy.Pipeline.Masking;
 
 namespace SwingStudy.App.Commands;
 
@@ -64,7 +65,11 @@ internal static class AuditCommand
         var command = new Command("trace", "From a value back to original file, row and raw text.") { table, key, column };
         runner.BindReading(command, (parsed, _, study) =>
         {
+            if (study.Mask is not null && (parsed.GetValue(table) == "effects" || parsed.GetValue(column) is "phase" or "cue"))
+                return ProtocolUnblindCommand.Blind("audit trace");
             var traced = Follow(new ValueTrace(study.Setup, study.Registry), parsed.GetValue(table)!, parsed.GetValue(key)!, parsed.GetValue(column));
+            if (study.Mask is { } mask && traced.Succeeded(out var found))
+                traced = Masked(found, mask);
             return traced.Succeeded(out var node)
                 ? CommandResult.Done(node, console => console.Write(Drawn(node)))
                 : CommandResult.Failed(ExitCode.InvalidInput, traced.Problems);
@@ -83,6 +88,14 @@ internal static class AuditCommand
             _ => new Problem("trace-key", new Place("audit trace effects"), $"'{key}'", "player/outcome/contrast/measure", "For instance: P01/club_head_speed/with-cue/difference."),
         };
     }
+
+    private static TraceNode Masked(TraceNode node, PhaseMask mask) => node with
+    {
+        Value = node.Value is { } value ? mask.Text(value) : null,
+        Note = node.Note is { } note ? mask.Text(note) : null,
+        From = [.. node.From.Select(part => Masked(part, mask))],
+        Origin = node.Origin is { } origin ? origin with { Raw = mask.Text(origin.Raw), Cell = origin.Cell is { } cell ? mask.Text(cell) : null } : null,
+    };
 
     private static Tree Drawn(TraceNode node)
     {
@@ -108,7 +121,7 @@ internal static class AuditCommand
         var command = new Command("log", "The ledger: every act, by whom and when.");
         runner.BindReading(command, (_, _, study) =>
         {
-            var entries = study.Registry.Ledger.Entries();
+            var entries = study.Registry.Ledger.Entries().Select(entry => entry with { Details = study.Mask?.Text(entry.Details) ?? entry.Details }).ToList();
             return CommandResult.Done(
                 new { entries = entries.Select(entry => new { entry.Number, at = entry.At.ToString(), entry.Actor, entry.Act, details = JsonSerializer.Deserialize<JsonElement>(entry.Details), entry.Previous, entry.Hash }) },
                 console => Listing.Write(console, ["no", "at", "who", "act", "details"], entries.Select(entry => (IReadOnlyList<string>)

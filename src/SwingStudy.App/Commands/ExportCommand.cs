@@ -35,7 +35,7 @@ internal static class ExportCommand
                 versions = frozen.Tables;
             }
 
-            var request = new ExportRequest(Path.GetFullPath(parsed.GetValue(to)!), wanted, versions, study.Setup.Declaration.Name);
+            var request = new ExportRequest(Path.GetFullPath(parsed.GetValue(to)!), wanted, versions, study.Setup.Declaration.Name) { Mask = study.Mask };
             var done = export.Write(request, Instant.FromDateTimeOffset(context.Time.GetUtcNow()), table => context.Log.Debug("Exporting {Table}", table));
             return done.Succeeded(out var tables) ? Done(context, request, tables) : CommandResult.Failed(ExitCode.InvalidInput, done.Problems);
         });
@@ -45,6 +45,8 @@ internal static class ExportCommand
     private static CommandResult Done(CommandContext context, ExportRequest request, IReadOnlyList<ExportedTable> tables)
     {
         context.Log.Information("Exported {Tables} tables", tables.Count);
+        if (request.Mask is not null)
+            context.Messages.WriteLine("The analyst of this study is blind: phases, contrasts and cues are codes, and effects have no direction.");
         return CommandResult.Done(
             new { folder = request.Folder, tables = tables.Select(table => new { table.Table.Name, table.Version, table.RowCount, files = table.Files.Select(file => file.Path) }) },
             console =>

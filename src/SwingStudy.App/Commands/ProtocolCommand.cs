@@ -22,6 +22,8 @@ internal static class ProtocolCommand
         ProtocolLockCommand.Restore(runner),
         ProtocolTextCommand.History(runner),
         ProtocolTextCommand.Diff(runner),
+        ProtocolScheduleCommand.Create(runner),
+        ProtocolUnblindCommand.Create(runner),
     };
 
     private static Command Verb(CommandRunner runner, string name, string description, Func<Protocol, VariableDictionary, CommandResult> act)

@@ -15,6 +15,8 @@ internal static class ReportCommand
         var command = new Command("report", "Write the report of the study, or of one player, as one static HTML file.") { player };
         runner.BindReading(command, (parsed, context, study) =>
         {
+            if (study.Mask is not null)
+                return ProtocolUnblindCommand.Blind("report");
             var report = StudyReports.Gather(study);
             var wanted = parsed.GetValue(player);
             var known = ReportWriter.ParticipantsOf(report);

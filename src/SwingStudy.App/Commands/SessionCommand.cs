@@ -7,7 +7,9 @@ using Spectre.Console;
 using SwingStudy.App.Studies;
 using SwingStudy.App.Terminal;
 using SwingStudy.Domain.Identifiers;
+using SwingStudy.Domain.Protocols;
 using SwingStudy.Domain.Sources;
+using SwingStudy.Pipeline.Masking;
 using SwingStudy.Storage.Registry;
 
 namespace SwingStudy.App.Commands;
@@ -106,13 +108,20 @@ internal static class SessionCommand
         return command;
     }
 
+    /// <summary>The session as a blind analyst may see it: whoever runs sessions has the calendar of 'protocol schedule'.</summary>
+    private static SessionRecord Blind(SessionRecord session, PhaseMask mask) => session with
+    {
+        Phase = mask.Code(MaskedName.Phase, session.Phase), Cue = mask.Code(MaskedName.Cue, session.Cue), Note = null, Variables = "{}",
+    };
+
     private static Command List(CommandRunner runner)
     {
         var only = new Option<string?>("--only") { Description = "One player.", HelpName = "P01" };
         var command = new Command("list", "List the sessions.") { only };
         runner.BindReading(command, (parsed, _, study) =>
         {
-            var sessions = study.Registry.Sessions().Where(session => parsed.GetValue(only) is not { } code || session.Participant.ToString() == code).ToList();
+            var sessions = study.Registry.Sessions().Where(session => parsed.GetValue(only) is not { } code || session.Participant.ToString() == code)
+                .Select(session => study.Mask is { } mask ? Blind(session, mask) : session).ToList();
             return CommandResult.Done(
                 new
                 {

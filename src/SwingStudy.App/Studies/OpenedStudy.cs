@@ -1,6 +1,7 @@
 using SwingStudy.Domain.Declarations;
 using SwingStudy.Domain.Problems;
 using SwingStudy.Domain.Studies;
+using SwingStudy.Pipeline.Masking;
 using SwingStudy.Storage.Files;
 using SwingStudy.Storage.Identities;
 using SwingStudy.Storage.Registry;
@@ -18,12 +19,16 @@ internal sealed class OpenedStudy : IDisposable
         _lock = writerLock;
         Setup = setup with { History = registry.Protocol.History(), Schedule = registry.Protocol.Schedule() };
         Registry = registry;
+        Mask = PhaseMask.Of(setup.Protocol, registry.Protocol);
         Identities = new IdentityStore(setup.Folder);
         Tables = new TableStore(setup.Folder, time);
     }
 
     /// <summary>What is declared.</summary>
     public StudySetup Setup { get; private set; }
+
+    /// <summary>What hides phases from a blind analyst; null where nobody is blind, or blind no more.</summary>
+    public PhaseMask? Mask { get; }
 
     /// <summary>People, sessions, files, decisions, ledger.</summary>
     public StudyRegistry Registry { get; }

@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
+using SwingStudy.Domain.Tables;
 using SwingStudy.Pipeline.Query;
 
 namespace SwingStudy.App.Studies;
@@ -14,16 +15,18 @@ internal static partial class TableViews
         foreach (var name in study.Tables.Names())
         {
             var table = study.Tables.Existing(name)!;
-            views.Add(new QueryView(name, table.DefinitionAt(), [.. table.Files().Select(table.FullPath)]));
+            views.Add(new QueryView(name, table.DefinitionAt(), [.. table.Files().Select(table.FullPath)]) { Replaced = Replaced(study, table.DefinitionAt()) });
             foreach (var version in Named(sql, name).Where(version => version <= table.CurrentVersion))
             {
                 views.Add(new QueryView(string.Create(CultureInfo.InvariantCulture, $"{name}@{version}"), table.DefinitionAt(version),
-                    [.. table.Files(version).Select(table.FullPath)]));
+                    [.. table.Files(version).Select(table.FullPath)]) { Replaced = Replaced(study, table.DefinitionAt(version)) });
             }
         }
 
         return views;
     }
+
+    private static IReadOnlyDictionary<string, string> Replaced(OpenedStudy study, TableDefinition table) => study.Mask?.Sql(table) ?? new Dictionary<string, string>();
 
     private static IEnumerable<long> Named(string sql, string table) => VersionedName().Matches(sql)
         .Where(match => match.Groups["table"].Value == table)

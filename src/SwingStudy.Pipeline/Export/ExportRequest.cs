@@ -1,3 +1,5 @@
+using SwingStudy.Pipeline.Masking;
+
 namespace SwingStudy.Pipeline.Export;
 
 /// <summary>What to export and where to.</summary>
@@ -7,6 +9,9 @@ namespace SwingStudy.Pipeline.Export;
 /// <param name="Title">Title of the package.</param>
 public sealed record ExportRequest(string Folder, IReadOnlyList<string> Formats, IReadOnlyDictionary<string, long> Versions, string Title)
 {
+    /// <summary>What hides phases from a blind analyst; null where nobody is blind.</summary>
+    public PhaseMask? Mask { get; init; }
+
     /// <summary>All formats there are.</summary>
     public static IReadOnlyList<string> AllFormats { get; } = ["csv", "parquet", "arrow"];
 }

@@ -55,7 +55,7 @@ public sealed class StudyExport(StudySetup setup, StudyRegistry registry)
         var sinks = request.Formats.Select(format => Sink.Open(request.Folder, format, definition)).ToList();
         try
         {
-            foreach (var part in rows)
+            foreach (var part in rows.Select(part => request.Mask?.Apply(part) ?? part))
             {
                 count += part.Count;
                 foreach (var sink in sinks)

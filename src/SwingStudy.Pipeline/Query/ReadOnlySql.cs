@@ -69,10 +69,19 @@ public static class ReadOnlySql
     {
         Execute(connection, "SET preserve_insertion_order = true");
         foreach (var view in views)
-            Execute(connection, $"CREATE VIEW {Identifier(view.Name)} AS {Definition(view)}");
+            Execute(connection, $"CREATE VIEW {Identifier(view.Name)} AS {Shown(view)}");
         Execute(connection, $"SET allowed_paths = [{string.Join(", ", views.SelectMany(view => view.Files).Distinct().Select(Literal))}]");
         Execute(connection, "SET enable_external_access = false");
         Execute(connection, "SET lock_configuration = true");
+    }
+
+    private static string Shown(QueryView view)
+    {
+        if (view.Replaced.Count == 0)
+            return Definition(view);
+        var replaced = string.Join(", ", view.Table.Columns.Where(column => view.Replaced.ContainsKey(column.Name))
+            .Select(column => $"({view.Replaced[column.Name]})::{SqlType(column.Kind)} AS {Identifier(column.Name)}"));
+        return $"SELECT * REPLACE ({replaced}) FROM ({Definition(view)})";
     }
 
     private static string Definition(QueryView view)

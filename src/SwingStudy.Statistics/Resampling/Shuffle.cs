@@ -5,7 +5,7 @@ using SwingStudy.Statistics.Chance;
 namespace SwingStudy.Statistics.Resampling;
 
 /// <summary>Random order without allocation.</summary>
-internal static class Shuffle
+public static class Shuffle
 {
     /// <summary>Moves a random choice of values to the front, each choice equally likely, and returns their sum.</summary>
     /// <remarks>Starts from whatever order the last call left: the choice is uniform all the same. Source: Durstenfeld (1964), CACM 7:420.</remarks>
