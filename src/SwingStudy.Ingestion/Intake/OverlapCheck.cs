@@ -88,14 +88,14 @@ internal sealed class OverlapCheck(MappedFile file, string name, EarlierCaptures
         if (areRising)
         {
             foreach (var row in rows)
-                keys.Add((new CaptureKey(file.RecordedAt[row], file.Sequence[row], 0), row));
+                keys.Add((new CaptureKey(file.RecordedAt[row], file.Sequence(row), 0), row));
             return keys;
         }
 
         var first = new Dictionary<CaptureKey, List<int>>();
         foreach (var row in rows)
         {
-            var key = new CaptureKey(file.RecordedAt[row], file.Sequence[row], 0);
+            var key = new CaptureKey(file.RecordedAt[row], file.Sequence(row), 0);
             if (!first.TryGetValue(key, out var same))
                 first.Add(key, same = []);
             if (same.Exists(other => AreSame(other, row)))

@@ -100,7 +100,7 @@ public static class SourceTrials
             file.Lines[row].ToString(CultureInfo.InvariantCulture),
             DateTimeOffset.FromUnixTimeMilliseconds(file.RecordedAt[row]).UtcDateTime.ToString("yyyy-MM-ddTHH:mm:ss.fffZ", CultureInfo.InvariantCulture),
             file.Aliases[file.AliasOf[row]],
-            file.Sequence[row] == long.MinValue ? null : file.Sequence[row].ToString(CultureInfo.InvariantCulture),
+            file.Sequence(row) == long.MinValue ? null : file.Sequence(row).ToString(CultureInfo.InvariantCulture),
             file.IsPractice(row) ? "true" : "false",
         ];
         for (var i = 0; i < file.Plan.Numbers.Count; i++)

@@ -1,6 +1,7 @@
 using System.Globalization;
 using SwingStudy.Domain.Identifiers;
 using SwingStudy.Domain.Tables;
+using SwingStudy.Ingestion.Mapping.Rows;
 
 namespace SwingStudy.Ingestion.Mapping;
 
@@ -25,6 +26,8 @@ internal sealed class CaptureRows(TableDefinition captures, Sha256 original)
         var numbers = file.Plan.Numbers.Select((column, position) => (column.Variable.Name, position)).ToDictionary(pair => pair.Name, pair => pair.position, StringComparer.Ordinal);
         var texts = file.Plan.Texts.Select((column, position) => (column.Variable.Name, position)).ToDictionary(pair => pair.Name, pair => pair.position, StringComparer.Ordinal);
         var missing = new Dictionary<ColumnKind, Column>();
+        var places = new int[count];
+        var stretches = file.Stretches(rows, places);
         var columns = new Column[captures.Columns.Count];
         for (var i = 0; i < columns.Length; i++)
         {
@@ -36,15 +39,15 @@ internal sealed class CaptureRows(TableDefinition captures, Sha256 original)
                 "device" => Same(mapping.Device, count),
                 "participant" => Same(participant.ToString(), count),
                 "alias_hash" => AliasHashes(file, rows, aliasHash),
-                "sequence" => Sequence(file, rows),
+                "sequence" => Sequence(stretches, places),
                 "recorded_at" => Instants(file, rows, 0),
                 "struck_at" => Instants(file, rows, delay),
-                "is_practice" => Practice(file, rows),
+                "is_practice" => Practice(stretches, places),
                 "original_sha256" => Same(original.ToString(), count),
                 "original_row" => Lines(file, rows),
                 "revision_of" when revisionOf is not null => new TextColumn(revisionOf),
-                _ when numbers.TryGetValue(definition.Name, out var number) => Numbers(file, rows, number, definition.Kind),
-                _ when texts.TryGetValue(definition.Name, out var text) => Texts(file, rows, text),
+                _ when numbers.TryGetValue(definition.Name, out var number) => Numbers(stretches, places, number, definition.Kind),
+                _ when texts.TryGetValue(definition.Name, out var text) => Texts(stretches, places, text),
                 _ => MissingOf(definition.Kind, count, missing),
             };
         }
@@ -82,12 +85,10 @@ internal sealed class CaptureRows(TableDefinition captures, Sha256 original)
         return new TextColumn(hashes);
     }
 
-    private static IntegerColumn Sequence(MappedFile file, ReadOnlySpan<int> rows)
+    private static IntegerColumn Sequence(List<(MappedBlock Block, int End)> stretches, int[] places)
     {
-        var values = new long?[rows.Length];
-        for (var i = 0; i < rows.Length; i++)
-            values[i] = file.Sequence[rows[i]] is var number and not long.MinValue ? number : null;
-        return new IntegerColumn(values);
+        var numbers = Gather(stretches, places, block => block.Sequence);
+        return new IntegerColumn(Array.ConvertAll(numbers, number => double.IsNaN(number) ? (long?)null : (long)number));
     }
 
     private static InstantColumn Instants(MappedFile file, ReadOnlySpan<int> rows, long delay)
@@ -98,11 +99,16 @@ internal sealed class CaptureRows(TableDefinition captures, Sha256 original)
         return new InstantColumn(millis);
     }
 
-    private static BooleanColumn Practice(MappedFile file, ReadOnlySpan<int> rows)
+    private static BooleanColumn Practice(List<(MappedBlock Block, int End)> stretches, int[] places)
     {
-        var values = new bool?[rows.Length];
-        for (var i = 0; i < rows.Length; i++)
-            values[i] = file.IsPractice(rows[i]);
+        var values = new bool?[places.Length];
+        var i = 0;
+        foreach (var (block, end) in stretches)
+        {
+            for (; i < end; i++)
+                values[i] = block.Practice is { } practice && practice[places[i]];
+        }
+
         return new BooleanColumn(values);
     }
 
@@ -114,39 +120,42 @@ internal sealed class CaptureRows(TableDefinition captures, Sha256 original)
         return new IntegerColumn(lines);
     }
 
-    private static TextColumn Texts(MappedFile file, ReadOnlySpan<int> rows, int column)
+    private static TextColumn Texts(List<(MappedBlock Block, int End)> stretches, int[] places, int column)
     {
-        var texts = new string?[rows.Length];
-        for (var i = 0; i < rows.Length;)
+        var texts = new string?[places.Length];
+        var i = 0;
+        foreach (var (block, end) in stretches)
         {
-            // Rows in file order stay in one block for long: its array is looked up once.
-            var block = file.BlockOf[rows[i]];
-            var values = file.Blocks[block].Texts[column];
-            for (; i < rows.Length && file.BlockOf[rows[i]] == block; i++)
-                texts[i] = values[file.RowOf[rows[i]]];
+            for (var values = block.Texts[column]; i < end; i++)
+                texts[i] = values[places[i]];
         }
 
         return new TextColumn(texts);
     }
 
-    private static Column Numbers(MappedFile file, ReadOnlySpan<int> rows, int column, ColumnKind kind)
+    private static Column Numbers(List<(MappedBlock Block, int End)> stretches, int[] places, int column, ColumnKind kind)
     {
-        var numbers = GC.AllocateUninitializedArray<double>(rows.Length);
-        for (var i = 0; i < rows.Length;)
-        {
-            var block = file.BlockOf[rows[i]];
-            var values = file.Blocks[block].Numbers[column];
-            for (; i < rows.Length && file.BlockOf[rows[i]] == block; i++)
-                numbers[i] = values[file.RowOf[rows[i]]];
-        }
-
+        var numbers = Gather(stretches, places, block => block.Numbers[column]);
         return kind switch
         {
             ColumnKind.Number => new NumberColumn(numbers),
-            ColumnKind.Integer => new IntegerColumn([.. numbers.Select(number => double.IsNaN(number) ? (long?)null : (long)number)]),
-            ColumnKind.Boolean => new BooleanColumn([.. numbers.Select(number => double.IsNaN(number) ? (bool?)null : number == 1)]),
+            ColumnKind.Integer => new IntegerColumn(Array.ConvertAll(numbers, number => double.IsNaN(number) ? (long?)null : (long)number)),
+            ColumnKind.Boolean => new BooleanColumn(Array.ConvertAll(numbers, number => double.IsNaN(number) ? (bool?)null : number == 1)),
             _ => throw new InvalidOperationException($"A numeric column cannot fill {kind}."),
         };
+    }
+
+    private static double[] Gather(List<(MappedBlock Block, int End)> stretches, int[] places, Func<MappedBlock, PackedNumbers> column)
+    {
+        var numbers = GC.AllocateUninitializedArray<double>(places.Length);
+        var i = 0;
+        foreach (var (block, end) in stretches)
+        {
+            column(block).Pick(places.AsSpan(i, end - i), numbers.AsSpan(i));
+            i = end;
+        }
+
+        return numbers;
     }
 
     private TextColumn Ids(MappedFile file, ReadOnlySpan<int> rows)

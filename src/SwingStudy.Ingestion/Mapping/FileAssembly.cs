@@ -15,47 +15,43 @@ internal sealed class FileAssembly
     private const int MostRestartRemarks = 5;
     private readonly MappingPlan _plan;
     private readonly SheetShape _shape;
-    private readonly IReadOnlyList<MappedBlock> _blocks;
+    private readonly MappedBlock[] _blocks;
     private readonly LongPivot? _pivot;
     private readonly List<MappedReject> _rejects = [];
     private readonly List<Problem> _remarks = [];
     private readonly SortedDictionary<string, long> _notData = new(StringComparer.Ordinal);
-    private readonly int[] _blockOf;
-    private readonly int[] _rowOf;
+    private readonly int[] _starts;
     private readonly int[] _lines;
     private readonly long[] _millis;
-    private readonly long[] _sequence;
+    private readonly int[] _aliasOf;
+    private readonly List<string> _aliases = [];
+    private readonly bool[]? _isUtc;
     private long _rejectedRows;
     private readonly List<int> _dropped = [];
 
-    public FileAssembly(MappingPlan plan, SheetShape shape, IReadOnlyList<MappedBlock> blocks, IReadOnlyList<RejectedRecord> broken, LongPivot? pivot = null)
+    /// <summary>Puts blocks together.</summary>
+    /// <param name="plan">The mapping, bound to the file.</param>
+    /// <param name="shape">The file.</param>
+    /// <param name="blocks">The blocks in file order. They are taken over: what is put together is not kept twice.</param>
+    /// <param name="broken">Records that could not be divided into cells.</param>
+    /// <param name="pivot">Where the rows come from in the long form.</param>
+    public FileAssembly(MappingPlan plan, SheetShape shape, MappedBlock[] blocks, IReadOnlyList<RejectedRecord> broken, LongPivot? pivot = null)
     {
         _plan = plan;
         _shape = shape;
         _blocks = blocks;
         _pivot = pivot;
         _remarks.AddRange(plan.Remarks);
-        var count = blocks.Sum(block => block.Kept.Length);
-        (_blockOf, _rowOf, _lines) = (new int[count], new int[count], new int[count]);
-        (_millis, _sequence) = (new long[count], new long[count]);
-        var at = 0;
-        for (var b = 0; b < blocks.Count; b++)
+        var count = blocks.Sum(block => block.Lines.Length);
+        (_starts, _lines, _millis, _aliasOf) = (new int[blocks.Length], new int[count], new long[count], new int[count]);
+        _isUtc = blocks.Any(block => block.IsUtc is not null) ? new bool[count] : null;
+        _rejects.Capacity = blocks.Sum(block => block.Rejects.Count);
+        var known = new Dictionary<string, int>(StringComparer.Ordinal);
+        for (int b = 0, at = 0; b < blocks.Length; at += blocks[b].Count, b++)
         {
-            var block = blocks[b];
-            foreach (var row in block.Kept)
-            {
-                _blockOf[at] = b;
-                _rowOf[at] = row;
-                _lines[at] = block.Lines[row];
-                _millis[at] = block.Millis[row];
-                _sequence[at] = block.Sequence[row];
-                at++;
-            }
-
-            _rejects.AddRange(block.Rejects);
-            _rejectedRows += block.RejectedRows;
-            foreach (var (label, rows) in block.NotData)
-                CountNotData(label, rows);
+            _starts[b] = at;
+            Take(blocks[b], at, known);
+            blocks[b] = blocks[b] with { Lines = [], Millis = [], IsUtc = null, Rejects = [] };
         }
 
         foreach (var record in broken)
@@ -77,7 +73,7 @@ internal sealed class FileAssembly
         if (_plan.Time.Format!.MayCarryOffset)
             SettleMixed(zone, choice);
         else if (_plan.Time.Format.NeedsZone)
-            Note(new ZoneClock(zone!).Resolve(_millis, _sequence, choice), row => row);
+            Note(new ZoneClock(zone!).Resolve(_millis, Sequence(), choice), row => row);
         DropFarOff();
         NoteRestarts();
     }
@@ -87,17 +83,16 @@ internal sealed class FileAssembly
     {
         var unreadable = _rejects.Where(reject => reject.Variable is not null).GroupBy(reject => reject.Variable!).ToDictionary(group => group.Key, group => group.ToList());
         for (var i = 0; i < _plan.Numbers.Count; i++)
-            CheckColumn(_plan.Numbers[i], _blocks.Any(block => Array.Exists(block.Kept, row => !double.IsNaN(block.Numbers[i][row]))), unreadable);
+            CheckColumn(_plan.Numbers[i], Array.Exists(_blocks, block => block.Numbers[i].HasAny), unreadable);
         for (var i = 0; i < _plan.Texts.Count; i++)
-            CheckColumn(_plan.Texts[i], _blocks.Any(block => Array.Exists(block.Kept, row => block.Texts[i][row] is not null)), unreadable);
+            CheckColumn(_plan.Texts[i], Array.Exists(_blocks, block => block.Texts[i].HasAny), unreadable);
     }
 
     /// <summary>The finished file. Call once, after the checks.</summary>
     public MappedFile ToFile(RecordDocument document)
     {
         var kept = Kept();
-        var aliases = new List<string>();
-        var aliasOf = Aliases(kept, aliases);
+        var (aliasOf, aliases) = Aliases(kept);
         IReadOnlyList<MappedReject> rejects = [.. _rejects.OrderBy(reject => reject.Line)];
         if (_pivot is not null)
         {
@@ -110,13 +105,11 @@ internal sealed class FileAssembly
         return new MappedFile
         {
             Plan = _plan,
-            // What was put together above is not kept twice: files of millions of rows are held in memory until they are written.
-            Blocks = [.. _blocks.Select(block => block with { Lines = [], Millis = [], Sequence = [], Aliases = [], IsUtc = null, Kept = [], Rejects = [] })],
-            BlockOf = Pick(_blockOf, kept),
-            RowOf = Pick(_rowOf, kept),
+            Blocks = _blocks,
+            Starts = _starts,
+            Places = _dropped.Count == 0 ? null : kept,
             Lines = _pivot is null ? Pick(_lines, kept) : [.. Pick(_lines, kept).Select(_pivot.LineOf)],
             RecordedAt = Pick(_millis, kept),
-            Sequence = Pick(_sequence, kept),
             AliasOf = aliasOf,
             Aliases = aliases,
             Rejects = rejects,
@@ -124,6 +117,35 @@ internal sealed class FileAssembly
             LinesPerRow = _pivot?.LinesPerRow([.. Pick(_lines, kept)], _rejects),
             Remarks = [.. document.Notices, .. _remarks],
         };
+    }
+
+    private void Take(MappedBlock block, int at, Dictionary<string, int> known)
+    {
+        block.Lines.CopyTo(_lines, at);
+        block.Millis.CopyTo(_millis, at);
+        block.IsUtc?.CopyTo(_isUtc!, at);
+        var (latest, latestId) = ((string?)null, 0);
+        for (var row = 0; row < block.Count; row++)
+        {
+            var alias = block.Aliases[row]!;
+            if (!ReferenceEquals(alias, latest))
+            {
+                if (!known.TryGetValue(alias, out latestId))
+                {
+                    known.Add(alias, latestId = _aliases.Count);
+                    _aliases.Add(alias);
+                }
+
+                latest = alias;
+            }
+
+            _aliasOf[at + row] = latestId;
+        }
+
+        _rejects.AddRange(block.Rejects);
+        _rejectedRows += block.RejectedRows;
+        foreach (var (label, rows) in block.NotData)
+            CountNotData(label, rows);
     }
 
     private void TakeBroken(RejectedRecord record)
@@ -156,7 +178,7 @@ internal sealed class FileAssembly
         var local = new List<int>();
         for (var i = 0; i < _millis.Length; i++)
         {
-            if (!_blocks[_blockOf[i]].IsUtc![_rowOf[i]])
+            if (!_isUtc![i])
                 local.Add(i);
         }
 
@@ -170,7 +192,8 @@ internal sealed class FileAssembly
         }
 
         var millis = local.Select(row => _millis[row]).ToArray();
-        var sequence = local.Select(row => _sequence[row]).ToArray();
+        var all = Sequence();
+        var sequence = local.Select(row => all[row]).ToArray();
         var resolved = new ZoneClock(zone).Resolve(millis, sequence, choice);
         for (var i = 0; i < millis.Length; i++)
             _millis[local[i]] = millis[i];
@@ -225,20 +248,26 @@ internal sealed class FileAssembly
 
     private void NoteRestarts()
     {
-        var latest = new Dictionary<string, long>(StringComparer.Ordinal);
+        var latest = new double[_aliases.Count];
+        Array.Fill(latest, double.NaN);
         var remarks = 0;
-        for (var i = 0; i < _sequence.Length && remarks < MostRestartRemarks; i++)
+        for (var b = 0; b < _blocks.Length; b++)
         {
-            if (_sequence[i] == long.MinValue)
-                continue;
-            var alias = _blocks[_blockOf[i]].Aliases[_rowOf[i]]!;
-            if (latest.TryGetValue(alias, out var before) && _sequence[i] < before)
+            var sequence = _blocks[b].Sequence;
+            for (var row = 0; row < _blocks[b].Count && sequence.HasAny && remarks < MostRestartRemarks; row++)
             {
-                _remarks.Add(MappingMessages.SequenceRestarted(_shape, LineOf(i), before, _sequence[i]));
-                remarks++;
-            }
+                var number = sequence[row];
+                if (double.IsNaN(number))
+                    continue;
+                ref var before = ref latest[_aliasOf[_starts[b] + row]];
+                if (number < before)
+                {
+                    _remarks.Add(MappingMessages.SequenceRestarted(_shape, LineOf(_starts[b] + row), (long)before, (long)number));
+                    remarks++;
+                }
 
-            latest[alias] = _sequence[i];
+                before = number;
+            }
         }
     }
 
@@ -260,32 +289,25 @@ internal sealed class FileAssembly
         return [.. Enumerable.Range(0, _lines.Length).Where(row => !dropped.Contains(row))];
     }
 
-    private int[] Aliases(int[] kept, List<string> aliases)
+    /// <summary>The players of the rows that are left, numbered by their first row.</summary>
+    private (int[] AliasOf, IReadOnlyList<string> Aliases) Aliases(int[] kept)
     {
-        var known = new Dictionary<string, int>(StringComparer.Ordinal);
+        if (_dropped.Count == 0)
+            return (_aliasOf, _aliases);
+        var renumbered = new Dictionary<int, int>();
         var aliasOf = new int[kept.Length];
-        string? latest = null;
-        var latestId = 0;
         for (var i = 0; i < kept.Length; i++)
         {
-            var alias = _blocks[_blockOf[kept[i]]].Aliases[_rowOf[kept[i]]]!;
-            if (!ReferenceEquals(alias, latest))
-            {
-                if (!known.TryGetValue(alias, out latestId))
-                {
-                    latestId = aliases.Count;
-                    known.Add(alias, latestId);
-                    aliases.Add(alias);
-                }
-
-                latest = alias;
-            }
-
-            aliasOf[i] = latestId;
+            if (!renumbered.TryGetValue(_aliasOf[kept[i]], out aliasOf[i]))
+                renumbered.Add(_aliasOf[kept[i]], aliasOf[i] = renumbered.Count);
         }
 
-        return aliasOf;
+        return (aliasOf, [.. renumbered.OrderBy(pair => pair.Value).Select(pair => _aliases[pair.Key])]);
     }
+
+    /// <summary>The device's numbers of all rows; <see cref="long.MinValue"/> where it gives none.</summary>
+    private long[] Sequence() =>
+        [.. _blocks.SelectMany(block => Enumerable.Range(0, block.Count).Select(row => block.Sequence[row] is var number && double.IsNaN(number) ? long.MinValue : (long)number))];
 
     private LineCounts Counts(RecordCounts records, int taken)
     {

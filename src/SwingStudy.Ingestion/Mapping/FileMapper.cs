@@ -102,7 +102,7 @@ internal sealed class FileMapper(SourceMapping mapping, VariableDictionary dicti
             : fitting.Count > 1 ? MappingMessages.TimeAmbiguous(mapping, shape, fitting.Select(format => format.Text)) : fitting[0];
     }
 
-    private List<MappedBlock> MapBlocks(MappingPlan plan, IEnumerable<RawBlock> blocks, Action? progress, out List<RejectedRecord> broken)
+    private MappedBlock[] MapBlocks(MappingPlan plan, IEnumerable<RawBlock> blocks, Action? progress, out List<RejectedRecord> broken)
     {
         var mapped = new List<MappedBlock?>();
         var rejected = new List<List<RejectedRecord>>();

@@ -12,20 +12,17 @@ internal sealed record MappedFile
     /// <summary>The blocks in which the values lie.</summary>
     public required IReadOnlyList<MappedBlock> Blocks { get; init; }
 
-    /// <summary>Block of each taken row.</summary>
-    public required int[] BlockOf { get; init; }
+    /// <summary>Place of the first row of each block among the rows of all blocks.</summary>
+    public required int[] Starts { get; init; }
 
-    /// <summary>Position of each taken row in its block.</summary>
-    public required int[] RowOf { get; init; }
+    /// <summary>Place of each taken row among the rows of all blocks; null when all of them are taken.</summary>
+    public required int[]? Places { get; init; }
 
     /// <summary>Line of each taken row.</summary>
     public required int[] Lines { get; init; }
 
     /// <summary>Time of each taken row, UTC, milliseconds since 1970.</summary>
     public required long[] RecordedAt { get; init; }
-
-    /// <summary>The device's number of each taken row; <see cref="long.MinValue"/> where there is none.</summary>
-    public required long[] Sequence { get; init; }
 
     /// <summary>Player of each taken row, as a position in <see cref="Aliases"/>.</summary>
     public required int[] AliasOf { get; init; }
@@ -48,15 +45,51 @@ internal sealed record MappedFile
     /// <summary>Number of taken rows.</summary>
     public int Count => Lines.Length;
 
+    /// <summary>The device's number of a taken row; <see cref="long.MinValue"/> where there is none.</summary>
+    public long Sequence(int row) => Find(row, out var place).Sequence[place] is var number && double.IsNaN(number) ? long.MinValue : (long)number;
+
     /// <summary>Value of a numeric column for a taken row; NaN where missing.</summary>
-    public double Number(int column, int row) => Blocks[BlockOf[row]].Numbers[column][RowOf[row]];
+    public double Number(int column, int row) => Find(row, out var place).Numbers[column][place];
 
     /// <summary>Value of a text column for a taken row; null where missing.</summary>
-    public string? Text(int column, int row) => Blocks[BlockOf[row]].Texts[column][RowOf[row]];
+    public string? Text(int column, int row) => Find(row, out var place).Texts[column][place];
 
     /// <summary>Whether a taken row is a practice swing.</summary>
-    public bool IsPractice(int row) => Blocks[BlockOf[row]].Practice is { } practice && practice[RowOf[row]];
+    public bool IsPractice(int row) => Find(row, out var place).Practice is { } practice && practice[place];
 
     /// <summary>Phase that a session's row names.</summary>
-    public string? Phase(int row) => Blocks[BlockOf[row]].Phases?[RowOf[row]];
+    public string? Phase(int row) => Find(row, out var place).Phases?[place];
+
+    /// <summary>Divides taken rows into stretches that lie in one block.</summary>
+    /// <param name="rows">Taken rows, in file order.</param>
+    /// <param name="places">Filled with the place of each row in its block.</param>
+    /// <returns>Each block with the number of rows behind which its stretch ends.</returns>
+    public List<(MappedBlock Block, int End)> Stretches(ReadOnlySpan<int> rows, Span<int> places)
+    {
+        var stretches = new List<(MappedBlock, int)>();
+        for (var i = 0; i < rows.Length;)
+        {
+            var block = Find(rows[i], out var place);
+            var start = PlaceOf(rows[i]) - place;
+            for (; i < rows.Length && (place = PlaceOf(rows[i]) - start) < block.Count; i++)
+                places[i] = place;
+            stretches.Add((block, i));
+        }
+
+        return stretches;
+    }
+
+    private int PlaceOf(int row) => Places is null ? row : Places[row];
+
+    private MappedBlock Find(int row, out int place)
+    {
+        place = PlaceOf(row);
+        var found = Array.BinarySearch(Starts, place);
+        // Blocks without a row start where the next one does: the last of them has the row.
+        var block = found < 0 ? ~found - 1 : found;
+        while (Blocks[block].Count == 0)
+            block++;
+        place -= Starts[block];
+        return Blocks[block];
+    }
 }

@@ -240,7 +240,7 @@ public sealed class FileMapperTests
     {
         var file = Mapped.File(Headings + "1;Fern;07.09.2026 10:00:00;90\n2;Fern;08.09.2026 10:00:00;90\n3;Fern;09.09.2053 10:00:00;90\n4;Fern;10.09.2026 10:00:00;x\n", Some.Mapping);
         Assert.Equal([(4, RejectReason.TimeFarOff, true), (5, RejectReason.Unparsable, false)], file.Rejects.Select(reject => (reject.Line, reject.Reason, reject.IsRow)));
-        Assert.Equal([1, 2, 4], file.Sequence);
+        Assert.Equal([1, 2, 4], file.Sequences());
     }
 
     [Fact]
@@ -260,7 +260,7 @@ public sealed class FileMapperTests
     public void ARestartOfNumbersIsReportedAndLosesNothing()
     {
         var file = Mapped.File(Headings + "5;Fern;07.09.2026 10:00:00;90\n1;Fern;07.09.2026 10:01:00;90\n", Some.Mapping);
-        Assert.Equal([5, 1], file.Sequence);
+        Assert.Equal([5, 1], file.Sequences());
         Assert.Contains(file.Remarks, remark => remark.Code == "sequence-restarted");
     }
 

@@ -36,6 +36,8 @@ internal static class Mapped
         return [.. Enumerable.Range(0, file.Count).Select(row => file.Text(column, row))];
     }
 
+    public static long[] Sequences(this MappedFile file) => [.. Enumerable.Range(0, file.Count).Select(file.Sequence)];
+
     public static string[] Times(this MappedFile file) =>
         [.. file.RecordedAt.Select(millis => DateTimeOffset.FromUnixTimeMilliseconds(millis).ToString("yyyy-MM-ddTHH:mm:ss", System.Globalization.CultureInfo.InvariantCulture))];
 

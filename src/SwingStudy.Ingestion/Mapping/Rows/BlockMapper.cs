@@ -6,7 +6,7 @@ using SwingStudy.Ingestion.Readers;
 
 namespace SwingStudy.Ingestion.Mapping.Rows;
 
-/// <summary>Turns blocks of cells into canonical values. One for each thread, because it keeps a pool of texts.</summary>
+/// <summary>Turns blocks of cells into canonical values. One for each thread, because it keeps a pool of texts and its arrays.</summary>
 internal sealed class BlockMapper
 {
     // Columns are read one after the other over so many rows that their text stays in the processor's cache.
@@ -16,10 +16,12 @@ internal sealed class BlockMapper
     private readonly bool _rejectsRows;
     private readonly Step[] _steps;
     private readonly TextPool _pool = new();
+    private readonly RowStates _rows;
 
     public BlockMapper(MappingPlan plan)
     {
         _plan = plan;
+        _rows = new RowStates(plan);
         _rejectsRows = plan.Mapping.BadCells == BadCellPolicy.RejectRow;
         _steps = [.. Steps(plan).OrderBy(step => step.Position)];
     }
@@ -27,7 +29,8 @@ internal sealed class BlockMapper
     /// <summary>Maps one block.</summary>
     public MappedBlock Map(RawBlock block)
     {
-        var rows = new RowStates(block, _plan);
+        var rows = _rows;
+        rows.Begin(block);
         for (var from = 0; from < block.RowCount; from += TileRows)
         {
             var upTo = Math.Min(from + TileRows, block.RowCount);
@@ -156,7 +159,7 @@ internal sealed class BlockMapper
                 continue;
             var cell = CellOf(rows.Block, row, place);
             if (WholeNumbers.TryRead(cell, out var number) && number == Math.Floor(number) && Math.Abs(number) < 1L << 53)
-                rows.Sequence[row] = (long)number;
+                rows.Sequence[row] = number;
             else if (!_plan.SequenceMissing.Hold(cell))
                 Reject(rows, row, cell, RejectReason.Unparsable, "a whole number", place.Name, null);
         }

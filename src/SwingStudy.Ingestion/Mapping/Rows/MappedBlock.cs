@@ -1,10 +1,10 @@
 namespace SwingStudy.Ingestion.Mapping.Rows;
 
-/// <summary>The rows of one block as canonical values, column by column. Arrays have one place for each row of the block; <see cref="Kept"/> names the rows that count.</summary>
+/// <summary>The taken rows of one block as canonical values, column by column, packed: files of millions of rows are held in memory until they are written.</summary>
 internal sealed record MappedBlock
 {
-    /// <summary>Positions of the rows that are taken, in file order.</summary>
-    public required int[] Kept { get; init; }
+    /// <summary>Number of rows.</summary>
+    public required int Count { get; init; }
 
     /// <summary>Line of each row in the file.</summary>
     public required int[] Lines { get; init; }
@@ -16,22 +16,22 @@ internal sealed record MappedBlock
     public required bool[]? IsUtc { get; init; }
 
     /// <summary>The player's name or code as it stands in the file.</summary>
-    public required string?[] Aliases { get; init; }
+    public required PackedTexts Aliases { get; init; }
 
-    /// <summary>The device's number; <see cref="long.MinValue"/> where it gives none.</summary>
-    public required long[] Sequence { get; init; }
+    /// <summary>The device's number, whole; NaN where it gives none.</summary>
+    public required PackedNumbers Sequence { get; init; }
 
     /// <summary>Practice swings; null when no row is one.</summary>
     public required bool[]? Practice { get; init; }
 
     /// <summary>The phase that a session's row names; null when the mapping has none.</summary>
-    public required string?[]? Phases { get; init; }
+    public required PackedTexts? Phases { get; init; }
 
     /// <summary>Values of the numeric columns, in the order of the plan.</summary>
-    public required double[][] Numbers { get; init; }
+    public required PackedNumbers[] Numbers { get; init; }
 
     /// <summary>Values of the text columns, in the order of the plan.</summary>
-    public required string?[][] Texts { get; init; }
+    public required PackedTexts[] Texts { get; init; }
 
     /// <summary>What could not be taken, in file order.</summary>
     public required IReadOnlyList<MappedReject> Rejects { get; init; }

@@ -1,34 +1,26 @@
+using SwingStudy.Domain.Tables;
 using SwingStudy.Ingestion.Readers;
 
 namespace SwingStudy.Ingestion.Mapping.Rows;
 
-/// <summary>The rows of one block while they are read.</summary>
+/// <summary>The rows of one block while they are read. One object serves block after block, so that its arrays are made once.</summary>
 internal sealed class RowStates
 {
-    private readonly byte[] _states;
+    private readonly MappingPlan _plan;
+    private readonly DistinctNumbers _distinct = new();
     private readonly List<MappedReject> _rejects = [];
     private readonly Dictionary<string, int> _notData = new(StringComparer.Ordinal);
-    private bool[]? _practice;
+    private byte[] _states = [];
+    private bool[] _practice = [];
+    private bool _hasPractice;
     private int _rejectedRows;
 
-    public RowStates(RawBlock block, MappingPlan plan)
+    public RowStates(MappingPlan plan)
     {
-        var count = block.RowCount;
-        Block = block;
-        _states = new byte[count];
-        Lines = new int[count];
-        Millis = new long[count];
-        IsUtc = plan.Time.Format is { MayCarryOffset: true } ? new bool[count] : null;
-        Aliases = new string?[count];
-        Sequence = new long[count];
-        Array.Fill(Sequence, long.MinValue);
-        Phases = plan.Phase is null ? null : new string?[count];
+        _plan = plan;
         Numbers = new double[plan.Numbers.Count][];
-        for (var i = 0; i < Numbers.Length; i++)
-            Numbers[i] = GC.AllocateUninitializedArray<double>(count);
         Texts = new string?[plan.Texts.Count][];
-        for (var i = 0; i < Texts.Length; i++)
-            Texts[i] = new string?[count];
+        MakeRoom(0);
     }
 
     private enum State : byte
@@ -38,23 +30,42 @@ internal sealed class RowStates
         Rejected,
     }
 
-    public RawBlock Block { get; }
+    public RawBlock Block { get; private set; } = null!;
 
-    public int[] Lines { get; }
+    public int[] Lines { get; private set; } = [];
 
-    public long[] Millis { get; }
+    public long[] Millis { get; private set; } = [];
 
-    public bool[]? IsUtc { get; }
+    public bool[]? IsUtc { get; private set; }
 
-    public string?[] Aliases { get; }
+    public string?[] Aliases { get; private set; } = [];
 
-    public long[] Sequence { get; }
+    public double[] Sequence { get; private set; } = [];
 
-    public string?[]? Phases { get; }
+    public string?[]? Phases { get; private set; }
 
     public double[][] Numbers { get; }
 
     public string?[][] Texts { get; }
+
+    /// <summary>Begins a block: all its rows are open, and nothing is read.</summary>
+    public void Begin(RawBlock block)
+    {
+        Block = block;
+        var count = block.RowCount;
+        if (count > _states.Length)
+            MakeRoom(count);
+        _states.AsSpan(0, count).Clear();
+        _practice.AsSpan(0, count).Clear();
+        Aliases.AsSpan(0, count).Clear();
+        Sequence.AsSpan(0, count).Fill(double.NaN);
+        Phases?.AsSpan(0, count).Clear();
+        foreach (var texts in Texts)
+            texts.AsSpan(0, count).Clear();
+        _rejects.Clear();
+        _notData.Clear();
+        (_hasPractice, _rejectedRows) = (false, 0);
+    }
 
     /// <summary>Whether the row is still to be taken.</summary>
     public bool IsOpen(int row) => _states[row] == (byte)State.Open;
@@ -65,7 +76,7 @@ internal sealed class RowStates
         _notData[label] = _notData.GetValueOrDefault(label) + 1;
     }
 
-    public void SetPractice(int row) => (_practice ??= new bool[_states.Length])[row] = true;
+    public void SetPractice(int row) => _practice[row] = _hasPractice = true;
 
     public void RejectRow(int row, string raw, string reason, string expected, string? column, string? variable)
     {
@@ -77,30 +88,56 @@ internal sealed class RowStates
     public void RejectCell(int row, string raw, string reason, string expected, string? column, string? variable) =>
         _rejects.Add(new MappedReject(Lines[row], raw, reason, expected, false, column, variable));
 
+    /// <summary>The rows that were taken, packed.</summary>
     public MappedBlock ToBlock()
     {
-        var kept = new int[_states.AsSpan().Count((byte)State.Open)];
-        for (int row = 0, at = 0; row < _states.Length; row++)
+        var states = _states.AsSpan(0, Block.RowCount);
+        var kept = new int[states.Count((byte)State.Open)];
+        for (int row = 0, at = 0; row < states.Length; row++)
         {
-            if (_states[row] == (byte)State.Open)
+            if (states[row] == (byte)State.Open)
                 kept[at++] = row;
         }
 
         return new MappedBlock
         {
-            Kept = kept,
-            Lines = Lines,
-            Millis = Millis,
-            IsUtc = IsUtc,
-            Aliases = Aliases,
-            Sequence = Sequence,
-            Practice = _practice,
-            Phases = Phases,
-            Numbers = Numbers,
-            Texts = Texts,
+            Count = kept.Length,
+            Lines = Kept(Lines, kept).ToArray(),
+            Millis = Kept(Millis, kept).ToArray(),
+            IsUtc = IsUtc is null ? null : Kept(IsUtc, kept).ToArray(),
+            Aliases = PackedTexts.Of(Kept(Aliases, kept)),
+            Sequence = PackedNumbers.Of(Kept(Sequence, kept), _distinct),
+            Practice = _hasPractice ? Kept(_practice, kept).ToArray() : null,
+            Phases = Phases is null ? null : PackedTexts.Of(Kept(Phases, kept)),
+            Numbers = Array.ConvertAll(Numbers, numbers => PackedNumbers.Of(Kept(numbers, kept), _distinct)),
+            Texts = Array.ConvertAll(Texts, texts => PackedTexts.Of(Kept(texts, kept))),
             Rejects = [.. _rejects.OrderBy(reject => reject.Line)],
-            NotData = _notData,
+            NotData = _notData.ToDictionary(StringComparer.Ordinal),
             RejectedRows = _rejectedRows,
         };
+    }
+
+    /// <summary>Moves the values of the rows that stay to the front of their array.</summary>
+    private static ReadOnlySpan<T> Kept<T>(T[] values, int[] kept)
+    {
+        for (var i = 0; i < kept.Length; i++)
+            values[i] = values[kept[i]];
+        return values.AsSpan(0, kept.Length);
+    }
+
+    private void MakeRoom(int rows)
+    {
+        _states = new byte[rows];
+        _practice = new bool[rows];
+        Lines = new int[rows];
+        Millis = new long[rows];
+        IsUtc = _plan.Time.Format is { MayCarryOffset: true } ? new bool[rows] : null;
+        Aliases = new string?[rows];
+        Sequence = new double[rows];
+        Phases = _plan.Phase is null ? null : new string?[rows];
+        for (var i = 0; i < Numbers.Length; i++)
+            Numbers[i] = new double[rows];
+        for (var i = 0; i < Texts.Length; i++)
+            Texts[i] = new string?[rows];
     }
 }

@@ -18,6 +18,7 @@ internal sealed class DictionaryEncoder(PageWriter pages, int rows)
     private const int RowsPerDistinctText = 2;
     private readonly int[] _places = new int[rows];
     private readonly int[] _levels = new int[rows];
+    private readonly DistinctNumbers _numbers = new();
 
     /// <summary>The column's pages; null when a dictionary does not pay.</summary>
     internal EncodedChunk? TryEncode(ColumnDefinition definition, Column column) => column switch
@@ -29,12 +30,20 @@ internal sealed class DictionaryEncoder(PageWriter pages, int rows)
 
     private EncodedChunk? TryNumbers(ColumnDefinition definition, double[] values)
     {
-        var distinct = DistinctNumbers.Of(values, values.Length / RowsPerDistinctNumber, _places, out var present);
-        if (distinct is null or { Count: 0 })
-            return null;
+        _numbers.Begin(values.Length / RowsPerDistinctNumber);
+        var present = 0;
         for (var i = 0; i < values.Length; i++)
-            _levels[i] = double.IsNaN(values[i]) ? 0 : 1;
-        return Chunk(definition, ParquetType.DOUBLE, present, distinct.Count, MemoryMarshal.AsBytes(distinct.Values));
+        {
+            var isPresent = !double.IsNaN(values[i]);
+            _levels[i] = isPresent ? 1 : 0;
+            if (!isPresent)
+                continue;
+            if (_numbers.PlaceOf(values[i]) is not (>= 0 and var place))
+                return null;
+            _places[present++] = place;
+        }
+
+        return present == 0 ? null : Chunk(definition, ParquetType.DOUBLE, present, _numbers.Count, MemoryMarshal.AsBytes(_numbers.Values));
     }
 
     private EncodedChunk? TryTexts(ColumnDefinition definition, string?[] values)
