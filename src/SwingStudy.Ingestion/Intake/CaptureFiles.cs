@@ -14,7 +14,7 @@ internal sealed class CaptureFiles(IntakeContext study, DeltaTable captures, Del
     public IReadOnlyList<DataFile> Write(MappedFile file, Sha256 original, IReadOnlyList<(ParticipantId Participant, Overlap Overlap)> players)
     {
         var hashes = file.Aliases.Select((alias, position) => (alias, position)).ToDictionary(pair => pair.position, pair => study.Identities.AliasHash(pair.alias));
-        var rows = new CaptureRows(captures.Definition, original);
+        var rows = new CaptureRows(captures.Definition, original, file, hashes);
         var written = players.Where(player => player.Overlap.New.Count > 0).ToArray();
         var files = new DataFile[written.Length];
         Parallel.For(0, written.Length, new ParallelOptions { MaxDegreeOfParallelism = Math.Max(1, study.Threads) }, i =>
@@ -26,7 +26,8 @@ internal sealed class CaptureFiles(IntakeContext study, DeltaTable captures, Del
             for (var from = 0; from < all.Length; from += GroupRows)
             {
                 var upTo = Math.Min(from + GroupRows, all.Length);
-                writer.Append(rows.Build(file, all.AsSpan(from, upTo - from), participant, hashes, revisions?[from..upTo]));
+                var set = rows.Build(all.AsSpan(from, upTo - from), participant, revisions is null ? [] : revisions.AsSpan(from, upTo - from));
+                writer.Append(set, () => rows.Release(set));
             }
 
             files[i] = writer.Complete();

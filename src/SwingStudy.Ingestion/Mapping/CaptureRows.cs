@@ -1,73 +1,109 @@
+using System.Collections.Concurrent;
 using System.Globalization;
 using SwingStudy.Domain.Identifiers;
 using SwingStudy.Domain.Tables;
-using SwingStudy.Ingestion.Mapping.Rows;
 
 namespace SwingStudy.Ingestion.Mapping;
 
-/// <summary>Makes rows of the captures table out of mapped rows.</summary>
-/// <param name="captures">The table, with a column for each variable of the dictionary.</param>
-/// <param name="original">Hash of the original.</param>
-internal sealed class CaptureRows(TableDefinition captures, Sha256 original)
+/// <summary>Makes rows of the captures table out of the mapped rows of one file; several threads may use it at once.</summary>
+internal sealed class CaptureRows
 {
-    private readonly string _short = original.Short;
+    private readonly TableDefinition _captures;
+    private readonly string _original;
+    private readonly string _short;
+    private readonly MappedFile _file;
+    private readonly IReadOnlyDictionary<int, string> _aliasHash;
+    private readonly Dictionary<string, int> _numbers;
+    private readonly Dictionary<string, int> _texts;
+    private readonly long _delay;
 
-    /// <summary>Rows of one player.</summary>
+    /// <summary>Rows that were stored already: their arrays take the next ones, because memory that is new costs more than filling it.</summary>
+    private readonly ConcurrentBag<RowSet> _idle = [];
+
+    /// <param name="captures">The table, with a column for each variable of the dictionary.</param>
+    /// <param name="original">Hash of the original.</param>
     /// <param name="file">The mapped file.</param>
+    /// <param name="aliasHash">Keyed hash of the name in the file, by its position in <see cref="MappedFile.Aliases"/>.</param>
+    public CaptureRows(TableDefinition captures, Sha256 original, MappedFile file, IReadOnlyDictionary<int, string> aliasHash)
+    {
+        (_captures, _original, _short, _file, _aliasHash) = (captures, original.ToString(), original.Short, file, aliasHash);
+        _delay = (long)Math.Round(file.Plan.Mapping.Time.DelaySeconds * 1000);
+        _numbers = file.Plan.Numbers.Select((column, position) => (column.Variable.Name, position)).ToDictionary(pair => pair.Name, pair => pair.position, StringComparer.Ordinal);
+        _texts = file.Plan.Texts.Select((column, position) => (column.Variable.Name, position)).ToDictionary(pair => pair.Name, pair => pair.position, StringComparer.Ordinal);
+    }
+
+    /// <summary>Rows of one player. Give them back by <see cref="Release"/> when they are stored.</summary>
     /// <param name="rows">Positions of taken rows, in file order.</param>
     /// <param name="participant">The player.</param>
-    /// <param name="aliasHash">Keyed hash of the name in the file, by its position in <see cref="MappedFile.Aliases"/>.</param>
-    /// <param name="revisionOf">The capture that each row replaces, or null; null when no row replaces any.</param>
-    public RowSet Build(MappedFile file, ReadOnlySpan<int> rows, ParticipantId participant, IReadOnlyDictionary<int, string> aliasHash, string?[]? revisionOf)
+    /// <param name="revisionOf">The capture that each row replaces, or null; empty when no row replaces any.</param>
+    public RowSet Build(ReadOnlySpan<int> rows, ParticipantId participant, ReadOnlySpan<string?> revisionOf)
     {
-        var count = rows.Length;
-        var mapping = file.Plan.Mapping;
-        var delay = (long)Math.Round(mapping.Time.DelaySeconds * 1000);
-        var numbers = file.Plan.Numbers.Select((column, position) => (column.Variable.Name, position)).ToDictionary(pair => pair.Name, pair => pair.position, StringComparer.Ordinal);
-        var texts = file.Plan.Texts.Select((column, position) => (column.Variable.Name, position)).ToDictionary(pair => pair.Name, pair => pair.position, StringComparer.Ordinal);
-        var missing = new Dictionary<ColumnKind, Column>();
-        var places = new int[count];
-        var stretches = file.Stretches(rows, places);
-        var columns = new Column[captures.Columns.Count];
-        for (var i = 0; i < columns.Length; i++)
+        if (!_idle.TryTake(out var set) || set.Count != rows.Length)
+            set = NewSet(rows.Length);
+        var places = new int[rows.Length];
+        var stretches = _file.Stretches(rows, places);
+        for (var i = 0; i < set.Columns.Count; i++)
         {
-            var definition = captures.Columns[i];
-            columns[i] = definition.Name switch
+            var name = _captures.Columns[i].Name;
+            switch (set.Columns[i])
             {
-                "capture_id" => Ids(file, rows),
-                "source" => Same(mapping.Source, count),
-                "device" => Same(mapping.Device, count),
-                "participant" => Same(participant.ToString(), count),
-                "alias_hash" => AliasHashes(file, rows, aliasHash),
-                "sequence" => Sequence(stretches, places),
-                "recorded_at" => Instants(file, rows, 0),
-                "struck_at" => Instants(file, rows, delay),
-                "is_practice" => Practice(stretches, places),
-                "original_sha256" => Same(original.ToString(), count),
-                "original_row" => Lines(file, rows),
-                "revision_of" when revisionOf is not null => new TextColumn(revisionOf),
-                _ when numbers.TryGetValue(definition.Name, out var number) => Numbers(stretches, places, number, definition.Kind),
-                _ when texts.TryGetValue(definition.Name, out var text) => Texts(stretches, places, text),
-                _ => MissingOf(definition.Kind, count, missing),
-            };
+                case TextColumn column when name == "capture_id":
+                    FillIds(column.Values, rows);
+                    break;
+                case TextColumn column when name == "participant":
+                    Array.Fill(column.Values, participant.ToString());
+                    break;
+                case TextColumn column when name == "alias_hash":
+                    FillAliasHashes(column.Values, rows);
+                    break;
+                case TextColumn column when name == "revision_of":
+                    column.Values.AsSpan().Clear();
+                    revisionOf.CopyTo(column.Values);
+                    break;
+                case IntegerColumn column when name == "sequence":
+                    stretches.Sequence(places, column.Values);
+                    break;
+                case IntegerColumn column when name == "original_row":
+                    FillLines(column.Values, rows);
+                    break;
+                case InstantColumn column when name is "recorded_at" or "struck_at":
+                    FillInstants(column.UnixMillis, rows, name == "struck_at" ? _delay : 0);
+                    break;
+                case BooleanColumn column when name == "is_practice":
+                    stretches.Practice(places, column.Values);
+                    break;
+                case TextColumn column when _texts.TryGetValue(name, out var text):
+                    stretches.Texts(text, places, column.Values);
+                    break;
+                case var column when _numbers.TryGetValue(name, out var number):
+                    stretches.Numbers(number, places, column);
+                    break;
+            }
         }
 
-        return new RowSet(captures, columns);
+        return set;
     }
+
+    /// <summary>Takes rows back whose values are stored.</summary>
+    public void Release(RowSet rows) => _idle.Add(rows);
 
     /// <summary>Identifier of the capture on a line.</summary>
     public string IdOf(int line) => string.Create(CultureInfo.InvariantCulture, $"{_short}-{line}");
 
-    /// <summary>One column serves all that are missing: the arrays are never changed.</summary>
-    private static Column MissingOf(ColumnKind kind, int count, Dictionary<ColumnKind, Column> missing)
+    /// <summary>Columns with what is the same in all rows of the file. One column serves all that are missing.</summary>
+    private RowSet NewSet(int count)
     {
-        if (!missing.TryGetValue(kind, out var column))
+        var missing = new Dictionary<ColumnKind, Column>();
+        return new RowSet(_captures, [.. _captures.Columns.Select(definition => definition.Name switch
         {
-            column = Column.Missing(kind, count);
-            missing.Add(kind, column);
-        }
-
-        return column;
+            "source" => Same(_file.Plan.Mapping.Source, count),
+            "device" => Same(_file.Plan.Mapping.Device, count),
+            "original_sha256" => Same(_original, count),
+            "capture_id" or "participant" or "alias_hash" or "sequence" or "recorded_at" or "struck_at" or "is_practice" or "original_row" or "revision_of" =>
+                Column.Missing(definition.Kind, count),
+            var name when _numbers.ContainsKey(name) || _texts.ContainsKey(name) => Column.Missing(definition.Kind, count),
+            _ => missing.TryGetValue(definition.Kind, out var column) ? column : missing[definition.Kind] = Column.Missing(definition.Kind, count),
+        })]);
     }
 
     private static TextColumn Same(string text, int count)
@@ -77,92 +113,32 @@ internal sealed class CaptureRows(TableDefinition captures, Sha256 original)
         return new TextColumn(texts);
     }
 
-    private static TextColumn AliasHashes(MappedFile file, ReadOnlySpan<int> rows, IReadOnlyDictionary<int, string> aliasHash)
+    private void FillAliasHashes(string?[] hashes, ReadOnlySpan<int> rows)
     {
-        var hashes = new string?[rows.Length];
+        var (latest, hash) = (-1, "");
         for (var i = 0; i < rows.Length; i++)
-            hashes[i] = aliasHash[file.AliasOf[rows[i]]];
-        return new TextColumn(hashes);
-    }
-
-    private static IntegerColumn Sequence(List<(MappedBlock Block, int End)> stretches, int[] places)
-    {
-        var numbers = Gather(stretches, places, block => block.Sequence);
-        return new IntegerColumn(Array.ConvertAll(numbers, number => double.IsNaN(number) ? (long?)null : (long)number));
-    }
-
-    private static InstantColumn Instants(MappedFile file, ReadOnlySpan<int> rows, long delay)
-    {
-        var millis = new long[rows.Length];
-        for (var i = 0; i < rows.Length; i++)
-            millis[i] = file.RecordedAt[rows[i]] - delay;
-        return new InstantColumn(millis);
-    }
-
-    private static BooleanColumn Practice(List<(MappedBlock Block, int End)> stretches, int[] places)
-    {
-        var values = new bool?[places.Length];
-        var i = 0;
-        foreach (var (block, end) in stretches)
         {
-            for (; i < end; i++)
-                values[i] = block.Practice is { } practice && practice[places[i]];
+            if (_file.AliasOf[rows[i]] != latest)
+                hash = _aliasHash[latest = _file.AliasOf[rows[i]]];
+            hashes[i] = hash;
         }
-
-        return new BooleanColumn(values);
     }
 
-    private static IntegerColumn Lines(MappedFile file, ReadOnlySpan<int> rows)
+    private void FillInstants(long[] millis, ReadOnlySpan<int> rows, long delay)
     {
-        var lines = new long?[rows.Length];
         for (var i = 0; i < rows.Length; i++)
-            lines[i] = file.Lines[rows[i]];
-        return new IntegerColumn(lines);
+            millis[i] = _file.RecordedAt[rows[i]] - delay;
     }
 
-    private static TextColumn Texts(List<(MappedBlock Block, int End)> stretches, int[] places, int column)
+    private void FillLines(long?[] lines, ReadOnlySpan<int> rows)
     {
-        var texts = new string?[places.Length];
-        var i = 0;
-        foreach (var (block, end) in stretches)
-        {
-            for (var values = block.Texts[column]; i < end; i++)
-                texts[i] = values[places[i]];
-        }
-
-        return new TextColumn(texts);
-    }
-
-    private static Column Numbers(List<(MappedBlock Block, int End)> stretches, int[] places, int column, ColumnKind kind)
-    {
-        var numbers = Gather(stretches, places, block => block.Numbers[column]);
-        return kind switch
-        {
-            ColumnKind.Number => new NumberColumn(numbers),
-            ColumnKind.Integer => new IntegerColumn(Array.ConvertAll(numbers, number => double.IsNaN(number) ? (long?)null : (long)number)),
-            ColumnKind.Boolean => new BooleanColumn(Array.ConvertAll(numbers, number => double.IsNaN(number) ? (bool?)null : number == 1)),
-            _ => throw new InvalidOperationException($"A numeric column cannot fill {kind}."),
-        };
-    }
-
-    private static double[] Gather(List<(MappedBlock Block, int End)> stretches, int[] places, Func<MappedBlock, PackedNumbers> column)
-    {
-        var numbers = GC.AllocateUninitializedArray<double>(places.Length);
-        var i = 0;
-        foreach (var (block, end) in stretches)
-        {
-            column(block).Pick(places.AsSpan(i, end - i), numbers.AsSpan(i));
-            i = end;
-        }
-
-        return numbers;
-    }
-
-    private TextColumn Ids(MappedFile file, ReadOnlySpan<int> rows)
-    {
-        var ids = new string?[rows.Length];
         for (var i = 0; i < rows.Length; i++)
-            ids[i] = IdOf(file.Lines[rows[i]]);
-        return new TextColumn(ids);
+            lines[i] = _file.Lines[rows[i]];
+    }
+
+    private void FillIds(string?[] ids, ReadOnlySpan<int> rows)
+    {
+        for (var i = 0; i < rows.Length; i++)
+            ids[i] = IdOf(_file.Lines[rows[i]]);
     }
 }

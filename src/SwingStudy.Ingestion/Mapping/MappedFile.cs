@@ -63,8 +63,7 @@ internal sealed record MappedFile
     /// <summary>Divides taken rows into stretches that lie in one block.</summary>
     /// <param name="rows">Taken rows, in file order.</param>
     /// <param name="places">Filled with the place of each row in its block.</param>
-    /// <returns>Each block with the number of rows behind which its stretch ends.</returns>
-    public List<(MappedBlock Block, int End)> Stretches(ReadOnlySpan<int> rows, Span<int> places)
+    public Stretches Stretches(ReadOnlySpan<int> rows, Span<int> places)
     {
         var stretches = new List<(MappedBlock, int)>();
         for (var i = 0; i < rows.Length;)
@@ -76,7 +75,7 @@ internal sealed record MappedFile
             stretches.Add((block, i));
         }
 
-        return stretches;
+        return new Stretches(stretches);
     }
 
     private int PlaceOf(int row) => Places is null ? row : Places[row];

@@ -40,9 +40,11 @@ public sealed class DataFileWriter : IDisposable
     public long Rows { get; private set; }
 
     /// <summary>Appends one row group; no rows append nothing.</summary>
+    /// <param name="rows">The rows.</param>
+    /// <param name="encoded">Is called, on another thread, when the rows are no longer needed: from then on their arrays may hold other rows.</param>
     /// <exception cref="ArgumentException">The rows are of another table or hold another partition; or, here or at a later call, a value cannot
     /// be stored: an infinite number, a moment outside the years 1 to 9999.</exception>
-    public void Append(RowSet rows)
+    public void Append(RowSet rows, Action? encoded = null)
     {
         if (!ReferenceEquals(rows.Table, _table) && !rows.Table.Columns.SequenceEqual(_table.Columns))
             throw new ArgumentException($"Rows of {rows.Table.Name} do not have the columns of {_table.Name}.", nameof(rows));
@@ -51,7 +53,12 @@ public sealed class DataFileWriter : IDisposable
         CheckPartition(rows);
         while (_encoding.Count >= Environment.ProcessorCount)
             WriteOldest();
-        _encoding.Enqueue(Task.Run(() => GroupEncoder.Encode(_table, rows)));
+        _encoding.Enqueue(Task.Run(() =>
+        {
+            var group = GroupEncoder.Encode(_table, rows);
+            encoded?.Invoke();
+            return group;
+        }));
         Rows += rows.Count;
     }
 

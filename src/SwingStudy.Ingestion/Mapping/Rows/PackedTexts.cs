@@ -16,36 +16,48 @@ internal sealed class PackedTexts
     /// <summary>The text of a row; null where missing.</summary>
     public string? this[int row] => _narrow is not null ? _values[_narrow[row]] : _wide is not null ? _values[_wide[row]] : _values[row];
 
-    /// <summary>Packs the texts.</summary>
-    /// <param name="texts">The column, null where missing, the same object for the same text. It is copied.</param>
-    public static PackedTexts Of(ReadOnlySpan<string?> texts)
+    /// <summary>Packs the texts of some rows.</summary>
+    /// <param name="texts">The column, null where missing, the same object for the same text.</param>
+    /// <param name="rows">Which of its rows.</param>
+    /// <param name="scratch">Serves for packing.</param>
+    public static PackedTexts Of(ReadOnlySpan<string?> texts, ReadOnlySpan<int> rows, PackingScratch scratch)
     {
-        var most = Math.Min(texts.Length / RowsPerDistinct, ushort.MaxValue);
+        var most = Math.Min(rows.Length / RowsPerDistinct, ushort.MaxValue);
         var distinct = new List<string?> { null };
-        var known = new Dictionary<object, int>(ReferenceEqualityComparer.Instance);
-        var places = new ushort[texts.Length];
+        var known = scratch.Known;
+        known.Clear();
+        var places = scratch.Places(rows.Length);
         var (latest, latestPlace) = ((string?)null, 0);
-        for (var row = 0; row < texts.Length; row++)
+        for (var i = 0; i < rows.Length; i++)
         {
-            if (!ReferenceEquals(texts[row], latest))
+            var text = texts[rows[i]];
+            if (!ReferenceEquals(text, latest))
             {
-                latest = texts[row];
+                latest = text;
                 latestPlace = 0;
                 if (latest is not null && !known.TryGetValue(latest, out latestPlace))
                 {
                     if (distinct.Count > most)
-                        return new PackedTexts(texts.ToArray(), null, null);
+                        return new PackedTexts(Picked(texts, rows), null, null);
                     latestPlace = distinct.Count;
                     distinct.Add(latest);
                     known.Add(latest, latestPlace);
                 }
             }
 
-            places[row] = (ushort)latestPlace;
+            places[i] = (ushort)latestPlace;
         }
 
         return distinct.Count <= byte.MaxValue + 1
-            ? new PackedTexts([.. distinct], Array.ConvertAll(places, place => (byte)place), null)
-            : new PackedTexts([.. distinct], null, places);
+            ? new PackedTexts([.. distinct], PackingScratch.Narrow(places), null)
+            : new PackedTexts([.. distinct], null, places.ToArray());
+    }
+
+    private static string?[] Picked(ReadOnlySpan<string?> texts, ReadOnlySpan<int> rows)
+    {
+        var picked = new string?[rows.Length];
+        for (var i = 0; i < rows.Length; i++)
+            picked[i] = texts[rows[i]];
+        return picked;
     }
 }

@@ -1,4 +1,3 @@
-using SwingStudy.Domain.Tables;
 using SwingStudy.Ingestion.Readers;
 
 namespace SwingStudy.Ingestion.Mapping.Rows;
@@ -7,7 +6,7 @@ namespace SwingStudy.Ingestion.Mapping.Rows;
 internal sealed class RowStates
 {
     private readonly MappingPlan _plan;
-    private readonly DistinctNumbers _distinct = new();
+    private readonly PackingScratch _scratch = new();
     private readonly List<MappedReject> _rejects = [];
     private readonly Dictionary<string, int> _notData = new(StringComparer.Ordinal);
     private byte[] _states = [];
@@ -102,28 +101,22 @@ internal sealed class RowStates
         return new MappedBlock
         {
             Count = kept.Length,
-            Lines = Kept(Lines, kept).ToArray(),
-            Millis = Kept(Millis, kept).ToArray(),
-            IsUtc = IsUtc is null ? null : Kept(IsUtc, kept).ToArray(),
-            Aliases = PackedTexts.Of(Kept(Aliases, kept)),
-            Sequence = PackedNumbers.Of(Kept(Sequence, kept), _distinct),
-            Practice = _hasPractice ? Kept(_practice, kept).ToArray() : null,
-            Phases = Phases is null ? null : PackedTexts.Of(Kept(Phases, kept)),
-            Numbers = Array.ConvertAll(Numbers, numbers => PackedNumbers.Of(Kept(numbers, kept), _distinct)),
-            Texts = Array.ConvertAll(Texts, texts => PackedTexts.Of(Kept(texts, kept))),
+            Lines = Picked(Lines, kept),
+            Millis = Picked(Millis, kept),
+            IsUtc = IsUtc is null ? null : Picked(IsUtc, kept),
+            Aliases = PackedTexts.Of(Aliases, kept, _scratch),
+            Sequence = PackedNumbers.Of(Sequence, kept, _scratch),
+            Practice = _hasPractice ? Picked(_practice, kept) : null,
+            Phases = Phases is null ? null : PackedTexts.Of(Phases, kept, _scratch),
+            Numbers = Array.ConvertAll(Numbers, numbers => PackedNumbers.Of(numbers, kept, _scratch)),
+            Texts = Array.ConvertAll(Texts, texts => PackedTexts.Of(texts, kept, _scratch)),
             Rejects = [.. _rejects.OrderBy(reject => reject.Line)],
             NotData = _notData.ToDictionary(StringComparer.Ordinal),
             RejectedRows = _rejectedRows,
         };
     }
 
-    /// <summary>Moves the values of the rows that stay to the front of their array.</summary>
-    private static ReadOnlySpan<T> Kept<T>(T[] values, int[] kept)
-    {
-        for (var i = 0; i < kept.Length; i++)
-            values[i] = values[kept[i]];
-        return values.AsSpan(0, kept.Length);
-    }
+    private static T[] Picked<T>(T[] values, int[] kept) => Array.ConvertAll(kept, row => values[row]);
 
     private void MakeRoom(int rows)
     {

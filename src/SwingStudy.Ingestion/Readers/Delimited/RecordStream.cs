@@ -7,7 +7,7 @@ internal sealed class RecordStream(Stream stream, FoundEncoding encoding, char? 
 {
     private const int FirstCharacters = 256 * 1024;
     private const int MostCharacters = 4 << 20;
-    private const int RowsWanted = 24_000;
+    private const int RowsWanted = 8_192;
 
     /// <summary>Line behind the last one once the blocks are read to the end.</summary>
     public int Line { get; private set; }

@@ -95,24 +95,41 @@ internal sealed class ColumnBounds
 
     private void AddIntegers(long?[] values)
     {
+        long low = long.MaxValue, high = long.MinValue;
+        var missing = 0;
         foreach (var value in values)
         {
             if (value is { } present)
-                Widen(present);
+                (low, high) = (Math.Min(low, present), Math.Max(high, present));
             else
-                Missing++;
+                missing++;
         }
+
+        Add(low, high, missing, values.Length);
     }
 
     private void AddInstants(long[] unixMillis)
     {
+        long low = long.MaxValue, high = long.MinValue;
+        var missing = 0;
         foreach (var value in unixMillis)
         {
             if (value == InstantColumn.MissingMillis)
-                Missing++;
+                missing++;
             else
-                Widen(value);
+                (low, high) = (Math.Min(low, value), Math.Max(high, value));
         }
+
+        Add(low, high, missing, unixMillis.Length);
+    }
+
+    private void Add(long low, long high, int missing, int rows)
+    {
+        Missing += missing;
+        if (missing == rows)
+            return;
+        Widen(low);
+        Widen(high);
     }
 
     private void Widen(long value)

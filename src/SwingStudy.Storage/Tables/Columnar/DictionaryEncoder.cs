@@ -18,7 +18,7 @@ internal sealed class DictionaryEncoder(PageWriter pages, int rows)
     private const int RowsPerDistinctText = 2;
     private readonly int[] _places = new int[rows];
     private readonly int[] _levels = new int[rows];
-    private readonly DistinctNumbers _numbers = new();
+    private readonly DistinctNumbers _numbers = pages.Numbers;
 
     /// <summary>The column's pages; null when a dictionary does not pay.</summary>
     internal EncodedChunk? TryEncode(ColumnDefinition definition, Column column) => column switch

@@ -75,30 +75,40 @@ internal sealed class DirectEncoder(PageWriter pages)
 
     private EncodedChunk Booleans(ColumnDefinition definition, bool?[] values)
     {
-        pages.WriteLevels([.. values.Select(value => value is null ? 0 : 1)], 1);
-        var present = values.Where(value => value is not null).Select(value => value == true).ToArray();
-        var size = (present.Length + 7) / 8;
-        var target = pages.Data.GetSpan(size + 1)[..size];
-        target.Clear();
-        for (var i = 0; i < present.Length; i++)
-            target[i / 8] |= (byte)(present[i] ? 1 << (i % 8) : 0);
-        pages.Data.Advance(size);
+        var levels = ArrayPool<int>.Shared.Rent(values.Length);
+        var bits = ArrayPool<byte>.Shared.Rent((values.Length / 8) + 1);
+        bits.AsSpan().Clear();
+        var count = 0;
+        for (var i = 0; i < values.Length; i++)
+        {
+            levels[i] = values[i] is null ? 0 : 1;
+            if (values[i] is not { } value)
+                continue;
+            bits[count / 8] |= (byte)(value ? 1 << (count % 8) : 0);
+            count++;
+        }
+
+        pages.WriteLevels(levels.AsSpan(0, values.Length), 1);
+        pages.Data.Write(bits.AsSpan(0, (count + 7) / 8));
+        ArrayPool<int>.Shared.Return(levels);
+        ArrayPool<byte>.Shared.Return(bits);
         return pages.End(ParquetType.BOOLEAN, [definition.Name], values.Length, Encoding.PLAIN, CompressionLevel);
     }
 
     /// <summary>Each text as the length of what it shares with the one before, and the rest: identifiers that count on hardly take any room.</summary>
     private EncodedChunk Texts(ColumnDefinition definition, string?[] values)
     {
-        var levels = new int[values.Length];
-        var (shared, rests) = (new long[values.Length], new long[values.Length]);
-        var bytes = new ArrayBufferWriter<byte>();
+        var levels = ArrayPool<int>.Shared.Rent(values.Length);
+        var (shared, rests) = (ArrayPool<long>.Shared.Rent(values.Length), ArrayPool<long>.Shared.Rent(values.Length));
+        var bytes = pages.Texts;
+        bytes.ResetWrittenCount();
         byte[] text = [], before = [];
         var (count, lengthBefore) = (0, 0);
         for (var i = 0; i < values.Length; i++)
         {
+            levels[i] = values[i] is null ? 0 : 1;
             if (values[i] is not { } value)
                 continue;
-            levels[i] = 1;
             if (text.Length < Utf8.UTF8.GetMaxByteCount(value.Length))
                 text = new byte[Utf8.UTF8.GetMaxByteCount(value.Length) * 2];
             var length = Utf8.UTF8.GetBytes(value, text);
@@ -112,7 +122,7 @@ internal sealed class DirectEncoder(PageWriter pages)
             count++;
         }
 
-        pages.WriteLevels(levels, 1);
+        pages.WriteLevels(levels.AsSpan(0, values.Length), 1);
         if (count > 0)
         {
             DeltaPacking.Write(pages.Data, shared.AsSpan(0, count));
@@ -120,6 +130,9 @@ internal sealed class DirectEncoder(PageWriter pages)
             pages.Data.Write(bytes.WrittenSpan);
         }
 
+        ArrayPool<int>.Shared.Return(levels);
+        ArrayPool<long>.Shared.Return(shared);
+        ArrayPool<long>.Shared.Return(rests);
         return pages.End(ParquetType.BYTE_ARRAY, [definition.Name], values.Length, count > 0 ? Encoding.DELTA_BYTE_ARRAY : Encoding.PLAIN, CompressionLevel);
     }
 

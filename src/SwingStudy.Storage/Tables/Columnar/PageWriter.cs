@@ -1,6 +1,7 @@
 using System.Buffers;
 using System.Buffers.Binary;
 using Parquet.Meta;
+using SwingStudy.Domain.Tables;
 using ZstdSharp;
 using ParquetType = Parquet.Meta.Type;
 
@@ -20,6 +21,12 @@ internal sealed class PageWriter : IDisposable
 
     /// <summary>Takes the values of the data page, behind its levels.</summary>
     internal ArrayBufferWriter<byte> Data { get; } = new(1 << 16);
+
+    /// <summary>Serves for texts before they are appended to the data page; empty it first.</summary>
+    internal ArrayBufferWriter<byte> Texts { get; } = new(1 << 12);
+
+    /// <summary>Serves for finding the distinct numbers of a column.</summary>
+    internal DistinctNumbers Numbers { get; } = new();
 
     /// <summary>Forgets the chunk before.</summary>
     internal void Begin()
