@@ -81,11 +81,10 @@ internal sealed class FileAssembly
     /// <summary>A column of which not one cell can be read is a mistake of the mapping, not of the cells.</summary>
     public void CheckColumns()
     {
-        var unreadable = _rejects.Where(reject => reject.Variable is not null).GroupBy(reject => reject.Variable!).ToDictionary(group => group.Key, group => group.ToList());
         for (var i = 0; i < _plan.Numbers.Count; i++)
-            CheckColumn(_plan.Numbers[i], Array.Exists(_blocks, block => block.Numbers[i].HasAny), unreadable);
+            CheckColumn(_plan.Numbers[i], Array.Exists(_blocks, block => block.Numbers[i].HasAny));
         for (var i = 0; i < _plan.Texts.Count; i++)
-            CheckColumn(_plan.Texts[i], Array.Exists(_blocks, block => block.Texts[i].HasAny), unreadable);
+            CheckColumn(_plan.Texts[i], Array.Exists(_blocks, block => block.Texts[i].HasAny));
     }
 
     /// <summary>The finished file. Call once, after the checks.</summary>
@@ -93,21 +92,21 @@ internal sealed class FileAssembly
     {
         var kept = Kept();
         var (aliasOf, aliases) = Aliases(kept);
-        IReadOnlyList<MappedReject> rejects = [.. _rejects.OrderBy(reject => reject.Line)];
+        var rejects = InOrder(_rejects);
         if (_pivot is not null)
         {
             var columns = _plan.Mapping.Values.Where(pair => pair.Value.Column is not null).ToDictionary(pair => pair.Key, pair => ColumnOf(pair.Key), StringComparer.Ordinal);
             (rejects, _rejectedRows) = _pivot.Translate(rejects, columns);
-            rejects = [.. rejects.OrderBy(reject => reject.Line)];
+            rejects = InOrder(rejects);
         }
 
-        var counts = Counts(document.Counts, kept.Length);
+        var counts = Counts(document.Counts, kept?.Length ?? _lines.Length);
         return new MappedFile
         {
             Plan = _plan,
             Blocks = _blocks,
             Starts = _starts,
-            Places = _dropped.Count == 0 ? null : kept,
+            Places = kept,
             Lines = _pivot is null ? Pick(_lines, kept) : [.. Pick(_lines, kept).Select(_pivot.LineOf)],
             RecordedAt = Pick(_millis, kept),
             AliasOf = aliasOf,
@@ -271,28 +270,31 @@ internal sealed class FileAssembly
         }
     }
 
-    private void CheckColumn(ValueColumn column, bool hasValues, Dictionary<string, List<MappedReject>> unreadable)
+    private void CheckColumn(ValueColumn column, bool hasValues)
     {
-        if (!hasValues && unreadable.TryGetValue(column.Variable.Name, out var rejects) && rejects.Count >= FewestUnreadable)
-        {
-            Problems.Add(rejects.TrueForAll(reject => reject.Reason == RejectReason.OutOfRange)
-                ? MappingMessages.ColumnImpossible(_shape, column.Place.Name, column.Variable, rejects.Count, rejects[0].Raw, rejects[0].Expected)
-                : MappingMessages.ColumnUnreadable(_shape, column.Place.Name, column.Variable, rejects.Count, rejects[0].Raw));
-        }
+        if (hasValues)
+            return;
+        var rejects = _rejects.FindAll(reject => reject.Variable == column.Variable.Name);
+        if (rejects.Count < FewestUnreadable)
+            return;
+        Problems.Add(rejects.TrueForAll(reject => reject.Reason == RejectReason.OutOfRange)
+            ? MappingMessages.ColumnImpossible(_shape, column.Place.Name, column.Variable, rejects.Count, rejects[0].Raw, rejects[0].Expected)
+            : MappingMessages.ColumnUnreadable(_shape, column.Place.Name, column.Variable, rejects.Count, rejects[0].Raw));
     }
 
-    private int[] Kept()
+    /// <summary>Places of the rows that are left; null when all are.</summary>
+    private int[]? Kept()
     {
         if (_dropped.Count == 0)
-            return [.. Enumerable.Range(0, _lines.Length)];
+            return null;
         var dropped = _dropped.ToHashSet();
         return [.. Enumerable.Range(0, _lines.Length).Where(row => !dropped.Contains(row))];
     }
 
     /// <summary>The players of the rows that are left, numbered by their first row.</summary>
-    private (int[] AliasOf, IReadOnlyList<string> Aliases) Aliases(int[] kept)
+    private (int[] AliasOf, IReadOnlyList<string> Aliases) Aliases(int[]? kept)
     {
-        if (_dropped.Count == 0)
+        if (kept is null)
             return (_aliasOf, _aliases);
         var renumbered = new Dictionary<int, int>();
         var aliasOf = new int[kept.Length];
@@ -331,13 +333,16 @@ internal sealed class FileAssembly
 
     private int LineOf(int row) => _pivot?.LineOf(_lines[row]) ?? _lines[row];
 
-    private static T[] Pick<T>(T[] values, int[] rows)
+    private static IReadOnlyList<MappedReject> InOrder(IReadOnlyList<MappedReject> rejects)
     {
-        if (rows.Length == values.Length)
-            return values;
-        var picked = new T[rows.Length];
-        for (var i = 0; i < rows.Length; i++)
-            picked[i] = values[rows[i]];
-        return picked;
+        for (var i = 1; i < rejects.Count; i++)
+        {
+            if (rejects[i].Line < rejects[i - 1].Line)
+                return [.. rejects.OrderBy(reject => reject.Line)];
+        }
+
+        return rejects;
     }
+
+    private static T[] Pick<T>(T[] values, int[]? rows) => rows is null ? values : Array.ConvertAll(rows, row => values[row]);
 }

@@ -78,7 +78,7 @@ public sealed partial class ShippedDictionaryTests
     [Fact]
     public void ColumnNamesOfTablesAreNotTakenTwice()
     {
-        foreach (var table in Tables.StudyTables.All(Dictionary))
+        foreach (var table in SwingStudy.Domain.Tables.StudyTables.All(Dictionary))
             Assert.Equal(table.Columns.Count, table.Columns.Select(column => column.Name).Distinct(StringComparer.OrdinalIgnoreCase).Count());
     }
 
