@@ -23,6 +23,9 @@ public static class Channels
 
     private static readonly Dictionary<string, Channel> ByName = All().ToDictionary(channel => channel.Name, StringComparer.Ordinal);
 
+    /// <summary>Names of all channels.</summary>
+    public static IReadOnlyCollection<string> Names => ByName.Keys;
+
     /// <summary>Sound, for the click of contact.</summary>
     public const string Sound = "sound";
 
@@ -35,6 +38,14 @@ public static class Channels
     /// <param name="axis"><c>x</c>, <c>y</c> or <c>z</c>.</param>
     public static string OfPlate(string plate, string quantity, char axis) => $"{plate}_{quantity}_{axis}";
 
+    /// <summary>
+    /// Channel of one sample that says where the origin of a plate's moments lies, in metres, for instance <c>lead_origin_x</c>: stored with captures
+    /// whose file carries the geometry of its plates.
+    /// </summary>
+    /// <param name="plate"><c>lead</c> or <c>trail</c>.</param>
+    /// <param name="axis"><c>x</c>, <c>y</c> or <c>z</c>.</param>
+    public static string OriginOf(string plate, char axis) => $"{plate}_origin_{axis}";
+
     private static IEnumerable<Channel> All()
     {
         (char Name, string Meaning)[] axes = [('x', "+ to the target"), ('y', "+ up"), ('z', "+ to the right facing the target")];
@@ -44,6 +55,7 @@ public static class Channels
             {
                 yield return new Channel(OfPlate(plate, "force", axis.Name), $"force on the {plate} foot, {axis.Meaning}", "N");
                 yield return new Channel(OfPlate(plate, "moment", axis.Name), $"moment under the {plate} foot about the plate's origin, {axis.Meaning}", "N.m");
+                yield return new Channel(OriginOf(plate, axis.Name), $"place of the {plate} plate's origin, {axis.Meaning}", "m");
             }
         }
 

@@ -17,6 +17,13 @@ internal static class DeclarationMessages
             ? $"Did you mean '{near}'?"
             : "See 'swingstudy dictionary show' for the names, or add the variable to the dictionary.");
 
+    public static Problem ChannelUnknown(Place place, string name, IEnumerable<string> known) => new(
+        "channel-unknown",
+        place,
+        $"'{name}' is no channel or landmark",
+        "a name such as lead_force_y or club_head (left and right may stand for lead and trail)",
+        Nearest.Of(name, known) is { } near ? $"Did you mean '{near}'?" : "See 'swingstudy source suggest' for the names, or leave the column out.");
+
     public static Problem UnitUnknown(Place place, string unit) => new(
         "unit-unknown",
         place,
@@ -66,7 +73,7 @@ internal static class DeclarationMessages
         "field-place",
         place,
         string.Create(CultureInfo.InvariantCulture, $"{subject} names {count} places"),
-        "exactly one of column, preamble, file, constant",
+        "exactly one of column, preamble, file, index, constant",
         count == 0 ? "Say where the value stands: { column: Heading }." : "Keep one of them.");
 
     public static Problem ZoneUnknown(Place place, string zone, IEnumerable<string> known) => new(

@@ -6,7 +6,8 @@ namespace SwingStudy.Domain.Declarations;
 
 /// <summary>Reads where a value stands and how its text becomes a value.</summary>
 /// <param name="fileGroups">Named groups of the mapping's <c>files</c>.</param>
-internal sealed class FieldReader(IReadOnlyCollection<string> fileGroups)
+/// <param name="hasIndex">Whether the mapping has a table beside the files.</param>
+internal sealed class FieldReader(IReadOnlyCollection<string> fileGroups, bool hasIndex)
 {
     /// <summary>A field for a variable of the dictionary.</summary>
     public FieldSource Value(YamlMap map, Variable variable)
@@ -45,6 +46,22 @@ internal sealed class FieldReader(IReadOnlyCollection<string> fileGroups)
         return field;
     }
 
+    /// <summary>A number that is stored in <paramref name="unit"/>: a channel, a time within a recording, a rate.</summary>
+    public FieldSource Number(YamlMap map, string name, string? unit)
+    {
+        var field = Place(map) with
+        {
+            Unit = UnitReader.Read(map, "unit", name, unit)?.Code,
+            Scale = map.OptionalNumber("scale") ?? 1,
+            Offset = map.OptionalNumber("offset") ?? 0,
+            Negate = map.OptionalFlag("negate") ?? false,
+            Decimal = DecimalSign(map),
+            Missing = map.Texts("missing"),
+        };
+        map.Done();
+        return field;
+    }
+
     /// <summary>The decimal sign under the key <c>decimal</c>, or null.</summary>
     public static char? DecimalSign(YamlMap map) => map.OptionalWordOf("decimal", [".", ","])?[0];
 
@@ -66,16 +83,19 @@ internal sealed class FieldReader(IReadOnlyCollection<string> fileGroups)
             Column = map.OptionalText("column"),
             Preamble = map.OptionalText("preamble"),
             FileGroup = map.OptionalText("file"),
+            Index = map.OptionalText("index"),
             Constant = map.OptionalText("constant"),
             Line = map.Line,
         };
-        var places = ((string[])["column", "preamble", "file", "constant"]).Count(map.Has);
+        var places = ((string[])["column", "preamble", "file", "index", "constant"]).Count(map.Has);
         if (places != 1)
             map.Note(DeclarationMessages.PlaceCount(map.PlaceOf("column"), map.Subject, places));
         if (field.Preamble is { } pattern)
             CheckPreamble(map, pattern);
         if (field.FileGroup is { } group && !fileGroups.Contains(group))
             map.Note(DeclarationMessages.FileGroupUnknown(map.PlaceOf("file"), group, fileGroups));
+        if (field.Index is not null && !hasIndex)
+            map.Note(DeclarationMessages.OnlyWith(map.PlaceOf("index"), "index", "only for recordings with 'index:', a table beside the files"));
         return field;
     }
 

@@ -37,14 +37,16 @@ public static class MappingReader
             return Outcome<SourceMapping>.Failed(read.Problems);
         var root = yaml.Root;
         var files = root.Text("files", "a pattern for the names of its files");
-        var fields = new FieldReader(GroupsOf(root, files));
+        var rows = root.Choice<RowMeaning>("rows", "swings, moments, sessions or recordings");
+        var fields = new FieldReader(GroupsOf(root, files), rows == RowMeaning.Recordings && root.Has("index"));
+        var recordings = rows == RowMeaning.Recordings ? new RecordingReader(root, fields) : null;
         var mapping = new SourceMapping
         {
             Source = Names.Kebab(root, "source", "bay-strike"),
             Title = root.Text("title", "what a person calls it"),
             Device = Names.Kebab(root, "device", "bay1-strike"),
-            Rows = root.Choice<RowMeaning>("rows", "swings, moments or sessions"),
-            Reader = root.Choice<ReaderKind>("reader", "delimited, workbook, json or ndjson"),
+            Rows = rows,
+            Reader = root.Choice<ReaderKind>("reader", "delimited, workbook, json, ndjson or c3d"),
             Files = files,
             Text = MappingParts.Text(root),
             Layout = MappingParts.Layout(root),
@@ -57,14 +59,18 @@ public static class MappingReader
             Time = TimeRuleReader.Read(root, fields),
             Sequence = root.OptionalMap("sequence", "'sequence'") is { } sequence ? fields.Text(sequence, hasWords: false) : null,
             Phase = root.OptionalMap("phase", "'phase'") is { } phase ? fields.Text(phase, hasWords: true) : null,
-            Values = Values(root, fields, dictionary),
+            Values = recordings is null ? Values(root, fields, dictionary) : new Dictionary<string, FieldSource>(),
             Ignore = root.Texts("ignore"),
             Window = MappingParts.Window(root),
+            Recording = recordings?.Rule(),
+            Plates = recordings?.Plates() ?? new Dictionary<string, PlateGeometry>(),
+            Index = recordings?.Index(),
             File = file,
             Hash = yaml.Hash,
         };
         root.Done();
         CheckTogether(root, mapping);
+        recordings?.Check(mapping);
         return yaml.Problems.Any ? Outcome<SourceMapping>.Failed(yaml.Problems.InFileOrder) : mapping;
     }
 
@@ -100,6 +106,8 @@ public static class MappingReader
 
     private static void CheckTogether(YamlMap root, SourceMapping mapping)
     {
+        if (mapping.Rows != RowMeaning.Recordings && mapping.Reader == ReaderKind.C3d)
+            root.Note(DeclarationMessages.OnlyWith(root.PlaceOf("reader"), "c3d", "only with 'rows: recordings'"));
         if (mapping.Rows == RowMeaning.Sessions && mapping.Participant is null)
             root.Note(DeclarationMessages.NeededWith(root.PlaceOf("rows"), "the mapping", "participant", "where the player's name stands, because a session is a player's"));
         if (mapping.Rows != RowMeaning.Sessions && mapping.Phase is not null)

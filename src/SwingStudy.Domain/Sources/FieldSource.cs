@@ -12,6 +12,9 @@ public sealed record FieldSource
     /// <summary>Named group of <see cref="SourceMapping.Files"/>.</summary>
     public string? FileGroup { get; init; }
 
+    /// <summary>Heading of a column of <see cref="SourceMapping.Index"/>, in the row that lists the file.</summary>
+    public string? Index { get; init; }
+
     /// <summary>The same text for each row.</summary>
     public string? Constant { get; init; }
 

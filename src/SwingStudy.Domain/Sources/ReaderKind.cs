@@ -14,4 +14,7 @@ public enum ReaderKind
 
     /// <summary>One JSON object a line.</summary>
     Ndjson,
+
+    /// <summary>Points and analog channels in C3D; only recordings.</summary>
+    C3d,
 }

@@ -11,4 +11,7 @@ public enum RowMeaning
 
     /// <summary>One session of one player, as in a coach's log; goes to the registry of sessions.</summary>
     Sessions,
+
+    /// <summary>Samples of curves: one or many recordings of plates, markers or other channels a file.</summary>
+    Recordings,
 }

@@ -66,6 +66,18 @@ public sealed record SourceMapping
     /// <summary>Which moments belong to a swing; only with <see cref="RowMeaning.Moments"/>.</summary>
     public MomentWindow? Window { get; init; }
 
+    /// <summary>How samples become curves; set exactly with <see cref="RowMeaning.Recordings"/>.</summary>
+    public RecordingRule? Recording { get; init; }
+
+    /// <summary>
+    /// Force plates by the foot that stands on them (<c>lead</c>, <c>trail</c>, or <c>left</c>, <c>right</c>); empty when the source records none.
+    /// Geometry that a file itself carries is stored with its captures and comes before what is declared here.
+    /// </summary>
+    public IReadOnlyDictionary<string, PlateGeometry> Plates { get; init; } = new Dictionary<string, PlateGeometry>();
+
+    /// <summary>A table beside the files that tells more of each; null when there is none.</summary>
+    public IndexTable? Index { get; init; }
+
     /// <summary>Path of the declaration, for messages.</summary>
     public required string File { get; init; }
 

@@ -20,6 +20,7 @@ public static class StudyTables
         new("recorded_at", ColumnKind.Instant, "Time on the device's clock"),
         new("struck_at", ColumnKind.Instant, "Moment of impact on the device's clock"),
         new("is_practice", ColumnKind.Boolean, "Practice swing without a ball"),
+        new("purpose", ColumnKind.Text, "What a recording is for: swing, zero (empty plates) or quiet (standing); missing for records without curves"),
         new("original_sha256", ColumnKind.Text, "Original"),
         new("original_row", ColumnKind.Integer, "Row in the original"),
         new("revision_of", ColumnKind.Text, "Capture that this one replaces"),

@@ -1,11 +1,12 @@
 using SwingStudy.Domain.Identifiers;
 using SwingStudy.Ingestion.Mapping;
+using SwingStudy.Ingestion.Mapping.Rows;
 using SwingStudy.Storage.Tables;
 
 namespace SwingStudy.Ingestion.Intake;
 
 /// <summary>Writes the rows of one file as data files: one for each player, several at a time. Nothing counts before the commit.</summary>
-internal sealed class CaptureFiles(IntakeContext study, DeltaTable captures, DeltaTable rejects)
+internal sealed class CaptureFiles(IntakeContext study, IntakeTables tables)
 {
     /// <summary>Rows of a row group: a session or two, so that readers can skip; and arrays so short that the collector frees them at once.</summary>
     private const int GroupRows = 8_192;
@@ -14,13 +15,13 @@ internal sealed class CaptureFiles(IntakeContext study, DeltaTable captures, Del
     public IReadOnlyList<DataFile> Write(MappedFile file, Sha256 original, IReadOnlyList<(ParticipantId Participant, Overlap Overlap)> players)
     {
         var hashes = file.Aliases.Select((alias, position) => (alias, position)).ToDictionary(pair => pair.position, pair => study.Identities.AliasHash(pair.alias));
-        var rows = new CaptureRows(captures.Definition, original, file, hashes);
+        var rows = new CaptureRows(tables.Captures.Definition, original, file, hashes);
         var written = players.Where(player => player.Overlap.New.Count > 0).ToArray();
         var files = new DataFile[written.Length];
         Parallel.For(0, written.Length, new ParallelOptions { MaxDegreeOfParallelism = Math.Max(1, study.Threads) }, i =>
         {
             var (participant, overlap) = written[i];
-            using var writer = captures.NewFile(participant.ToString(), original.ToString());
+            using var writer = tables.Captures.NewFile(participant.ToString(), original.ToString());
             var all = overlap.New.ToArray();
             var revisions = overlap.RevisionOf.Exists(id => id is not null) ? overlap.RevisionOf.ToArray() : null;
             for (var from = 0; from < all.Length; from += GroupRows)
@@ -36,12 +37,12 @@ internal sealed class CaptureFiles(IntakeContext study, DeltaTable captures, Del
     }
 
     /// <summary>Writes what could not be taken.</summary>
-    public IReadOnlyList<DataFile> WriteRejects(MappedFile file, Sha256 original, NameMask mask)
+    public IReadOnlyList<DataFile> WriteRejects(IReadOnlyList<MappedReject> found, bool takesCaptures, Sha256 original, NameMask mask)
     {
-        if (file.Rejects.Count == 0)
+        if (found.Count == 0)
             return [];
-        using var writer = rejects.NewFile(null, original.ToString());
-        writer.Append(RejectRows.Build(file, original, mask));
+        using var writer = tables.Rejects.NewFile(null, original.ToString());
+        writer.Append(RejectRows.Build(found, takesCaptures, original, mask));
         return [writer.Complete()];
     }
 }

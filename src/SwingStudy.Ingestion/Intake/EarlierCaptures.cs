@@ -55,7 +55,7 @@ internal sealed class EarlierCaptures(DeltaTable table, IReadOnlySet<string> unf
     public IEnumerable<RowSet> Values(ParticipantId participant, IEnumerable<string> variables) =>
         table.ReadFiles(FilesOf(participant), ["source", .. variables]);
 
-    private List<DataFile> FilesOf(ParticipantId participant) => [.. _files.Where(file => file.Partition == participant.ToString())];
+    private List<DataFile> FilesOf(ParticipantId participant) => [.. _files.Where(file => (file.Partition ?? "") == participant.ToString())];
 
     private static int Next(Dictionary<(string, long), int> ordinals, (string, long) key)
     {

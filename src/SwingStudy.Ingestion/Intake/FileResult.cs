@@ -25,6 +25,9 @@ public sealed record FileResult
     /// <summary>Cells that were rejected while their rows were taken.</summary>
     public long RejectedCells { get; init; }
 
+    /// <summary>Recordings that were stored.</summary>
+    public long Recordings { get; init; }
+
     /// <summary>Captures or sessions that replace earlier ones.</summary>
     public IReadOnlyList<RowRevision> Revisions { get; init; } = [];
 

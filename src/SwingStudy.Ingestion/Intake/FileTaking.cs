@@ -5,6 +5,7 @@ using SwingStudy.Domain.Problems;
 using SwingStudy.Domain.Sources;
 using SwingStudy.Ingestion.Mapping;
 using SwingStudy.Ingestion.Readers;
+using SwingStudy.Ingestion.Recordings;
 using SwingStudy.Storage.Originals;
 using SwingStudy.Storage.Registry;
 using SwingStudy.Storage.Tables;
@@ -22,21 +23,24 @@ internal sealed class FileTaking
     private readonly CaptureFiles _files;
     private readonly UnitJumps _jumps;
     private readonly PeopleByAlias _people;
+    private readonly IndexTables _indexes;
+    private readonly RecordingTaking _recordings;
     private readonly IntakeDecisions _decisions;
     private readonly Dictionary<Sha256, FileOutcome> _ofThisRun = [];
 
-    public FileTaking(
-        IntakeContext study, OriginalStore originals, DeltaTable captures, DeltaTable rejects, MappingChoice choice, EarlierCaptures earlier, IntakeBatch batch)
+    public FileTaking(IntakeContext study, OriginalStore originals, IntakeTables tables, MappingChoice choice, IReadOnlySet<string> unfinished, IntakeBatch batch)
     {
         _study = study;
         _originals = originals;
         _choice = choice;
-        _earlier = earlier;
+        _earlier = new EarlierCaptures(tables.Captures, unfinished);
         _batch = batch;
-        _files = new CaptureFiles(study, captures, rejects);
-        _jumps = new UnitJumps(earlier);
+        _files = new CaptureFiles(study, tables);
+        _jumps = new UnitJumps(_earlier);
         _people = new PeopleByAlias(study);
         _decisions = new IntakeDecisions(study.Registry);
+        _indexes = new IndexTables(study.Registry, originals);
+        _recordings = new RecordingTaking(study, tables, _earlier, new EarlierCurves(tables, unfinished), _people, _indexes);
     }
 
     /// <summary>Takes, holds or recognises a file; null for a held file whose bytes came again and were dealt with in this run.</summary>
@@ -59,6 +63,8 @@ internal sealed class FileTaking
             if (!stored.Succeeded(out var original, out var problems))
                 return new FileResult { File = candidate.Name, Outcome = FileOutcome.NotRead, Problems = problems };
             hash = original.Hash;
+            if (_choice.IndexOf(candidate) is not null)
+                _indexes.Remember(candidate.Name, hash);
             if (Known(candidate, hash) is { } known)
                 return known;
         }
@@ -93,9 +99,13 @@ internal sealed class FileTaking
     private FileResult Read(Candidate candidate, Sha256 hash, Action<double> progress)
     {
         var path = _originals.PathOf(hash);
+        if (_choice.IndexOf(candidate) is { } owner)
+            return TakeIndex(candidate, hash, path, owner);
         if (!_choice.For(candidate, path).Succeeded(out var chosen, out var problems))
             return Hold(candidate, hash, null, problems);
         var mapping = chosen.Mapping;
+        if (mapping.Rows == RowMeaning.Recordings)
+            return TakeRecordings(candidate, hash, path, chosen, progress);
         var stream = new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.Read, 0, FileOptions.SequentialScan);
         if (!RecordReaders.Open(stream, candidate.Name, mapping).Succeeded(out var document, out problems))
             return Hold(candidate, hash, mapping, problems);
@@ -157,41 +167,96 @@ internal sealed class FileTaking
         IReadOnlyList<Problem> remarks)
     {
         var (file, document) = (arrival.File, arrival.Document);
-        var counts = file.Counts.Moved(repeats, "repeat");
-        if (!counts.Balances)
-            throw new InvalidOperationException($"{arrival.Candidate.Name}: {counts.Read} lines are not {counts.Taken} + {counts.Rejected} + {counts.NotDataTotal}.");
+        var mapping = file.Plan.Mapping;
         var result = new FileResult
         {
             File = arrival.Candidate.Name,
             Outcome = FileOutcome.Taken,
             Hash = arrival.Hash,
-            Source = file.Plan.Mapping.Source,
-            Counts = counts,
+            Source = mapping.Source,
+            Counts = file.Counts.Moved(repeats, "repeat"),
             RejectedCells = file.Rejects.Count(reject => !reject.IsRow),
             Revisions = revisions,
             Remarks = remarks,
         };
-        var record = new IntakeFile
+        var record = Record(arrival.Candidate, result, mapping, document.Preamble, arrival.Mask) with
         {
-            Hash = arrival.Hash,
-            Source = result.Source,
-            InboxPath = arrival.Candidate.Name,
-            Size = arrival.Candidate.Size,
+            Encoding = document.Encoding,
+            Delimiter = document.Delimiter?.ToString(),
+            DecimalMark = document.Decimal.ToString(),
+        };
+        var rejects = _files.WriteRejects(file.Rejects, mapping.Rows != RowMeaning.Sessions, arrival.Hash, arrival.Mask);
+        _batch.Add(new PendingFile(arrival.Candidate, record, captures, rejects, sessions, result));
+        return result;
+    }
+
+    private FileResult TakeRecordings(Candidate candidate, Sha256 hash, string path, ChosenMapping chosen, Action<double> progress)
+    {
+        var mapping = chosen.Mapping;
+        if (!_recordings.Take(candidate, path, chosen, hash, _decisions.TimesOf(hash), progress).Succeeded(out var taken, out var problems))
+            return Hold(candidate, hash, mapping, problems);
+        var mask = new NameMask([.. taken.People.Select(person => (person.Key, person.Value.ToString())), .. _people.Known.Select(known => (known.Alias, known.Participant.ToString()))]);
+        var result = new FileResult
+        {
+            File = candidate.Name,
+            Outcome = FileOutcome.Taken,
+            Hash = hash,
+            Source = mapping.Source,
+            Counts = taken.Counts,
+            RejectedCells = taken.Rejects.Count(reject => !reject.IsRow),
+            Recordings = taken.Stored,
+            Revisions = taken.Revisions,
+            Remarks = taken.Remarks,
+        };
+        var record = Record(candidate, result, mapping, taken.Preamble, mask) with
+        {
+            Encoding = taken.Text.Encoding,
+            Delimiter = taken.Text.Delimiter?.ToString(),
+            DecimalMark = taken.Text.Decimal?.ToString(),
+        };
+        var rejects = _files.WriteRejects(taken.Rejects, true, hash, mask);
+        _batch.Add(new PendingFile(candidate, record, taken.Data.Captures, rejects, [], result) { Curves = taken.Data.Curves, Events = taken.Data.Events });
+        return result;
+    }
+
+    /// <summary>A table beside recordings: its bytes are kept for the files that it lists, and its rows are no data by themselves.</summary>
+    private FileResult TakeIndex(Candidate candidate, Sha256 hash, string path, SourceMapping mapping)
+    {
+        if (!IndexFile.Read(File.OpenRead(path), candidate.Name, mapping, mapping.Index!).Succeeded(out var index, out var problems))
+            return Hold(candidate, hash, mapping, problems);
+        var result = new FileResult
+        {
+            File = candidate.Name,
+            Outcome = FileOutcome.Taken,
+            Hash = hash,
+            Source = mapping.Source,
+            Counts = new LineCounts(index.Records, 0, 0, new Dictionary<string, long> { ["index"] = index.Records }),
+        };
+        _batch.Add(new PendingFile(candidate, Record(candidate, result, mapping, [], new NameMask([])), [], [], [], result));
+        return result;
+    }
+
+    private IntakeFile Record(Candidate candidate, FileResult result, SourceMapping mapping, IReadOnlyList<PreambleLine> preamble, NameMask mask)
+    {
+        var counts = result.Counts;
+        if (!counts.Balances)
+            throw new InvalidOperationException($"{candidate.Name}: {counts.Read} lines are not {counts.Taken} + {counts.Rejected} + {counts.NotDataTotal}.");
+        return new IntakeFile
+        {
+            Hash = result.Hash!.Value,
+            Source = mapping.Source,
+            InboxPath = candidate.Name,
+            Size = candidate.Size,
             Status = IntakeStatus.Taken,
             LinesRead = counts.Read,
             RowsTaken = counts.Taken,
             RowsRejected = counts.Rejected,
             LinesNotData = counts.NotDataTotal,
-            MappingHash = file.Plan.Mapping.Hash,
-            Encoding = document.Encoding,
-            Delimiter = document.Delimiter?.ToString(),
-            DecimalMark = document.Decimal.ToString(),
-            Preamble = document.Preamble.Count == 0 ? null : JsonSerializer.Serialize(document.Preamble.Select(line => arrival.Mask.Of(line.Text))),
-            Details = LedgerDetails.Registry(result, arrival.Mask),
+            MappingHash = mapping.Hash,
+            Preamble = preamble.Count == 0 ? null : JsonSerializer.Serialize(preamble.Select(line => mask.Of(line.Text))),
+            Details = LedgerDetails.Registry(result, mask),
             At = Now(),
         };
-        _batch.Add(new PendingFile(arrival.Candidate, record, captures, _files.WriteRejects(file, arrival.Hash, arrival.Mask), sessions, result));
-        return result;
     }
 
     private static SortedDictionary<ParticipantId, List<int>> RowsOf(Arrival arrival)

@@ -10,10 +10,14 @@ namespace SwingStudy.Ingestion.Intake;
 /// Files whose rows are written and wait for their commit. The order makes any interruption harmless: data files first, which nobody sees; then one
 /// commit for each table; then registry and ledger in one transaction a file; last the inbox. What is cut short is done again to the same bytes.
 /// </summary>
-internal sealed class IntakeBatch(IntakeContext study, DeltaTable captures, DeltaTable rejects)
+internal sealed class IntakeBatch(IntakeContext study, IntakeTables tables)
 {
     private const int MostFiles = 64;
     private const long MostRows = 1_000_000;
+
+    /// <summary>A curve is as much work as that many rows.</summary>
+    private const long CurveRows = 100;
+
     private readonly List<PendingFile> _files = [];
     private readonly List<(Candidate Candidate, Sha256 Hash)> _copies = [];
     private long _rows;
@@ -25,7 +29,7 @@ internal sealed class IntakeBatch(IntakeContext study, DeltaTable captures, Delt
     public void Add(PendingFile file)
     {
         _files.Add(file);
-        _rows += file.Captures.Sum(data => data.Rows);
+        _rows += file.Captures.Sum(data => data.Rows) + (CurveRows * file.Curves.Sum(data => data.Rows));
     }
 
     /// <summary>A second file with the bytes of one that waits: it leaves the inbox, and is recorded as a duplicate, once that one is recorded.</summary>
@@ -38,9 +42,13 @@ internal sealed class IntakeBatch(IntakeContext study, DeltaTable captures, Delt
         if (_files.Count == 0)
             return [];
         string[] units = [.. _files.Select(file => file.Record.Hash.ToString())];
-        var problems = Commit(captures, [.. _files.SelectMany(file => file.Captures)], units);
+        var problems = CommitRecorded(tables.Curves, [.. _files.SelectMany(file => file.Curves)], units);
         if (problems.Count == 0)
-            problems = Commit(rejects, [.. _files.SelectMany(file => file.Rejects)], units);
+            problems = CommitRecorded(tables.Events, [.. _files.SelectMany(file => file.Events)], units);
+        if (problems.Count == 0)
+            problems = Commit(tables.Captures, [.. _files.SelectMany(file => file.Captures)], units);
+        if (problems.Count == 0)
+            problems = Commit(tables.Rejects, [.. _files.SelectMany(file => file.Rejects)], units);
         if (problems.Count > 0)
             return problems;
         foreach (var file in _files)
@@ -56,12 +64,16 @@ internal sealed class IntakeBatch(IntakeContext study, DeltaTable captures, Delt
     /// <summary>Takes rows that a run which was cut short left in a table, and that no file of the study stands for any more, out of it again.</summary>
     public void RemoveUnfinished(IReadOnlyCollection<string> units)
     {
-        foreach (var table in (DeltaTable[])[captures, rejects])
+        foreach (var table in tables.All)
         {
             if (table.Files().Any(file => units.Contains(file.Unit)))
                 Commit(table, [], [.. units]);
         }
     }
+
+    /// <summary>Tables of recordings come into being with the first of them.</summary>
+    private IReadOnlyList<Problem> CommitRecorded(DeltaTable table, DataFile[] adds, string[] units) =>
+        adds.Length > 0 || table.CurrentVersion >= 0 ? Commit(table, adds, units) : [];
 
     private IReadOnlyList<Problem> Commit(DeltaTable table, DataFile[] adds, string[] units) => table.Commit(new TableChange
     {

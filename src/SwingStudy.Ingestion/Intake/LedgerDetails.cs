@@ -36,6 +36,7 @@ internal static class LedgerDetails
     {
         not_data = result.Counts.NotData,
         rejected_cells = result.RejectedCells,
+        recordings = result.Recordings,
         remarks = result.Remarks.Select(remark => Masked(remark, mask)),
         revisions = result.Revisions.Select(revision => new { row = revision.Row, replaces = revision.Replaces, variable = revision.Variable, before = revision.Before, after = revision.After }),
     });

@@ -6,6 +6,7 @@ using SwingStudy.Domain.Variables;
 using SwingStudy.Ingestion.Mapping;
 using SwingStudy.Ingestion.Mapping.Long;
 using SwingStudy.Ingestion.Readers;
+using SwingStudy.Ingestion.Recordings;
 
 namespace SwingStudy.Ingestion.Intake;
 
@@ -18,6 +19,14 @@ internal sealed class MappingChoice(IReadOnlyList<SourceMapping> mappings, Varia
     /// <summary>Whether the name is that of a corrected export.</summary>
     public bool IsRevision(Candidate candidate) => mappings.Any(mapping =>
         _patterns[mapping.Source].Match(NameWithin(candidate, mapping)) is { Success: true } match && match.Groups["revision"].Success);
+
+    /// <summary>The mapping whose table beside its files this is; null for files of other kinds. In the inbox its folder names the mapping.</summary>
+    public SourceMapping? IndexOf(Candidate candidate)
+    {
+        var slash = candidate.Name.IndexOf('/', StringComparison.Ordinal);
+        var isOfInbox = candidate.Place != CandidatePlace.Named && slash > 0;
+        return mappings.FirstOrDefault(mapping => mapping.Index is { } index && Path.GetFileName(candidate.Name) == index.File && (!isOfInbox || candidate.Name[..slash] == mapping.Source));
+    }
 
     /// <summary>The mapping, or why there is none.</summary>
     public Outcome<ChosenMapping> For(Candidate candidate, string bytesPath)
@@ -48,11 +57,13 @@ internal sealed class MappingChoice(IReadOnlyList<SourceMapping> mappings, Varia
         _patterns[mapping.Source].Match(NameWithin(candidate, mapping)) is { Success: true } match ? match : null;
 
     /// <summary>Path below the source's folder of the inbox; of other files the name alone.</summary>
-    private static string NameWithin(Candidate candidate, SourceMapping mapping) =>
+    public static string NameWithin(Candidate candidate, SourceMapping mapping) =>
         candidate.Name.StartsWith(mapping.Source + "/", StringComparison.Ordinal) ? candidate.Name[(mapping.Source.Length + 1)..] : Path.GetFileName(candidate.Name);
 
     private bool Fits(ChosenMapping choice, Candidate candidate, string bytesPath)
     {
+        if (choice.Mapping.Rows == RowMeaning.Recordings)
+            return FitsRecordings(choice, candidate, bytesPath);
         var stream = new FileStream(bytesPath, FileMode.Open, FileAccess.Read, FileShare.Read, 0, FileOptions.SequentialScan);
         if (!RecordReaders.Open(stream, candidate.Name, choice.Mapping).Succeeded(out var document))
             return false;
@@ -63,5 +74,14 @@ internal sealed class MappingChoice(IReadOnlyList<SourceMapping> mappings, Varia
                 ? LongPivot.Read(document, choice.Mapping, form, shape).Problems.Count == 0
                 : MappingPlanner.Plan(choice.Mapping, dictionary, shape).Problems.Count == 0;
         }
+    }
+
+    private static bool FitsRecordings(ChosenMapping choice, Candidate candidate, string bytesPath)
+    {
+        var request = new RecordingRequest { Mapping = choice.Mapping, File = candidate.Name, Name = NameWithin(candidate, choice.Mapping), NameMatch = choice.NameMatch };
+        if (!RecordingReaders.Open(bytesPath, request).Succeeded(out var reader))
+            return false;
+        using (reader)
+            return reader.Fits();
     }
 }

@@ -10,4 +10,11 @@ internal sealed record PendingFile(
     IReadOnlyList<DataFile> Captures,
     IReadOnlyList<DataFile> Rejects,
     IReadOnlyList<SessionRecord> Sessions,
-    FileResult Result);
+    FileResult Result)
+{
+    /// <summary>Data files of curves.</summary>
+    public IReadOnlyList<DataFile> Curves { get; init; } = [];
+
+    /// <summary>Data files of events.</summary>
+    public IReadOnlyList<DataFile> Events { get; init; } = [];
+}

@@ -24,18 +24,28 @@ internal sealed class PeopleByAlias(IntakeContext study)
         var problems = new List<Problem>();
         for (var i = 0; i < people.Length; i++)
         {
-            var alias = file.Aliases[i];
-            if (study.Identities.Resolve(alias) is { } known)
-                people[i] = known;
-            else if (ParticipantId.IsValid(alias) && _statuses.ContainsKey(new ParticipantId(alias)))
-                people[i] = new ParticipantId(alias);
-            else
-                problems.Add(IntakeMessages.AliasUnknown(name, FirstLine(file, i), alias, Near(alias)));
-            if (_statuses.TryGetValue(people[i], out var status) && status is "withdrawn" or "erased")
-                problems.Add(IntakeMessages.PlayerLeft(name, FirstLine(file, i), people[i], status));
+            var resolved = Resolve(file.Aliases[i], name, FirstLine(file, i));
+            people[i] = resolved.Value;
+            problems.AddRange(resolved.Problems);
         }
 
         return problems.Count > 0 ? Outcome<IReadOnlyList<ParticipantId>>.Failed(problems) : people;
+    }
+
+    /// <summary>The player of one name, or why there is none who takes part.</summary>
+    public Outcome<ParticipantId> Resolve(string alias, string name, int line)
+    {
+        if (Find(alias) is not { } person)
+            return IntakeMessages.AliasUnknown(name, line, alias, Near(alias));
+        return _statuses.TryGetValue(person, out var status) && status is "withdrawn" or "erased" ? IntakeMessages.PlayerLeft(name, line, person, status) : person;
+    }
+
+    /// <summary>The player of a name or code, whether or not they take part; null when nobody has it.</summary>
+    public ParticipantId? Find(string alias)
+    {
+        if (study.Identities.Resolve(alias) is { } known)
+            return known;
+        return ParticipantId.IsValid(alias) && _statuses.ContainsKey(new ParticipantId(alias)) ? new ParticipantId(alias) : null;
     }
 
     private static int FirstLine(MappedFile file, int alias) => file.Lines[Array.IndexOf(file.AliasOf, alias)];

@@ -1,6 +1,6 @@
 using SwingStudy.Domain.Identifiers;
 using SwingStudy.Domain.Tables;
-using SwingStudy.Ingestion.Mapping;
+using SwingStudy.Ingestion.Mapping.Rows;
 
 namespace SwingStudy.Ingestion.Intake;
 
@@ -8,11 +8,9 @@ namespace SwingStudy.Ingestion.Intake;
 internal static class RejectRows
 {
     /// <summary>The rejects of one file, in file order.</summary>
-    public static RowSet Build(MappedFile file, Sha256 original, NameMask mask)
+    public static RowSet Build(IReadOnlyList<MappedReject> rejects, bool takesCaptures, Sha256 original, NameMask mask)
     {
-        var rejects = file.Rejects;
         var (hash, count) = (original.ToString(), rejects.Count);
-        var takesCaptures = file.Plan.Mapping.Rows != Domain.Sources.RowMeaning.Sessions;
         var lines = new long?[count];
         var (originals, raws, reasons, details, extents) = (new string?[count], new string?[count], new string?[count], new string?[count], new string?[count]);
         var (columns, variables, ids) = (new string?[count], new string?[count], new string?[count]);

@@ -1,8 +1,6 @@
 using SwingStudy.Domain.Problems;
-using SwingStudy.Domain.Tables;
 using SwingStudy.Storage.Originals;
 using SwingStudy.Storage.Registry;
-using SwingStudy.Storage.Tables;
 
 namespace SwingStudy.Ingestion.Intake;
 
@@ -13,8 +11,7 @@ namespace SwingStudy.Ingestion.Intake;
 public sealed class StudyIntake(IntakeContext study)
 {
     private readonly OriginalStore _originals = new(study.Folder);
-    private readonly DeltaTable _captures = study.Tables.Table(StudyTables.Captures(study.Dictionary));
-    private readonly DeltaTable _rejects = study.Tables.Table(StudyTables.Rejects);
+    private readonly IntakeTables _tables = new(study.Tables, study.Dictionary);
 
     /// <summary>Takes in the given files, or all of the inbox, and tries the held files again.</summary>
     /// <param name="files">Paths of files; null or empty: the inbox.</param>
@@ -25,10 +22,10 @@ public sealed class StudyIntake(IntakeContext study)
         var arrived = files is { Count: > 0 } ? files.Select(file => InboxScan.Named(study.Folder, file)) : InboxScan.Files(study.Folder);
         var choice = new MappingChoice(study.Mappings, study.Dictionary);
         Candidate[] candidates = [.. arrived.Concat(HeldFiles())
-            .OrderBy(choice.IsRevision).ThenBy(candidate => candidate.Name, NaturalOrder.Instance).ThenBy(candidate => candidate.Place)];
+            .OrderBy(candidate => choice.IndexOf(candidate) is null).ThenBy(choice.IsRevision).ThenBy(candidate => candidate.Name, NaturalOrder.Instance).ThenBy(candidate => candidate.Place)];
         var unfinished = Unfinished();
-        var batch = new IntakeBatch(study, _captures, _rejects);
-        var taking = new FileTaking(study, _originals, _captures, _rejects, choice, new EarlierCaptures(_captures, unfinished), batch);
+        var batch = new IntakeBatch(study, _tables);
+        var taking = new FileTaking(study, _originals, _tables, choice, unfinished, batch);
         var results = new List<FileResult>();
         var settled = new SettledFiles(study.Time, study.Settling).Look([.. candidates.Where(candidate => candidate.Place != CandidatePlace.Originals)]);
         var (done, total) = (0L, candidates.Sum(candidate => candidate.Size));
@@ -65,7 +62,7 @@ public sealed class StudyIntake(IntakeContext study)
     private HashSet<string> Unfinished()
     {
         var taken = study.Registry.IntakeFiles().Where(file => file.Status == IntakeStatus.Taken).Select(file => file.Hash.ToString()).ToHashSet(StringComparer.Ordinal);
-        return [.. _captures.Files().Concat(_rejects.Files()).Select(file => file.Unit)
+        return [.. _tables.All.SelectMany(table => table.Files()).Select(file => file.Unit)
             .Where(unit => unit.Length == 64 && unit.All(char.IsAsciiHexDigitLower) && !taken.Contains(unit))];
     }
 }

@@ -1,4 +1,3 @@
-using SwingStudy.Domain.Declarations;
 using SwingStudy.Domain.Problems;
 using SwingStudy.Domain.Sources;
 using SwingStudy.Domain.Variables;
@@ -16,6 +15,7 @@ internal sealed class MappingPlanner
     private readonly SourceMapping _mapping;
     private readonly VariableDictionary _dictionary;
     private readonly SheetShape _shape;
+    private readonly FixedTexts _fixed;
     private readonly List<Problem> _problems = [];
     private readonly List<Problem> _remarks = [];
     private readonly HashSet<int> _used = [];
@@ -25,6 +25,7 @@ internal sealed class MappingPlanner
         _mapping = mapping;
         _dictionary = dictionary;
         _shape = shape;
+        _fixed = new FixedTexts(shape.Preamble, shape.NameMatch);
     }
 
     /// <summary>The plan, or all problems for which the file is held.</summary>
@@ -86,10 +87,10 @@ internal sealed class MappingPlanner
         _ = declaredUnit;
         if (field.Column is { } column)
             _problems.Add(MappingMessages.ColumnMissing(_mapping, _shape, column, use, field.Line));
-        else if (FixedText(field) is { } text)
-            return new ColumnPlace(-1, PlaceName(field), text);
+        else if (_fixed.Of(field) is { } text)
+            return new ColumnPlace(-1, FixedTexts.PlaceName(field), text);
         else
-            _problems.Add(MappingMessages.FixedMissing(_mapping, _shape, PlaceName(field), use, field.Line));
+            _problems.Add(MappingMessages.FixedMissing(_mapping, _shape, FixedTexts.PlaceName(field), use, field.Line));
         return default;
     }
 
@@ -107,26 +108,6 @@ internal sealed class MappingPlanner
         return heading;
     }
 
-    private string? FixedText(FieldSource field)
-    {
-        if (field.Constant is not null)
-            return field.Constant;
-        if (field.FileGroup is { } group)
-            return _shape.NameMatch?.Groups[group] is { Success: true } found ? found.Value : null;
-        if (field.Preamble is not { } pattern)
-            return null;
-        var regex = Patterns.Compile(pattern);
-        return _shape.Preamble.Select(line => regex.Match(line.Text)).FirstOrDefault(match => match.Success && match.Groups["value"].Success)?.Groups["value"].Value.Trim();
-    }
-
-    private static string PlaceName(FieldSource field) => field switch
-    {
-        { Column: { } column } => column,
-        { FileGroup: { } group } => $"file name, group {group}",
-        { Preamble: not null } => "preamble",
-        _ => "constant",
-    };
-
     private ValueColumn? Value(string name, FieldSource field)
     {
         var variable = _dictionary[name];
@@ -141,13 +122,13 @@ internal sealed class MappingPlanner
             _problems.Add(MappingMessages.ColumnMissing(_mapping, _shape, column, name, field.Line));
             return null;
         }
-        else if (FixedText(field) is { } text)
+        else if (_fixed.Of(field) is { } text)
         {
-            place = new ColumnPlace(-1, PlaceName(field), text);
+            place = new ColumnPlace(-1, FixedTexts.PlaceName(field), text);
         }
         else
         {
-            _remarks.Add(MappingMessages.FixedMissing(_mapping, _shape, PlaceName(field), name, field.Line));
+            _remarks.Add(MappingMessages.FixedMissing(_mapping, _shape, FixedTexts.PlaceName(field), name, field.Line));
             return null;
         }
 

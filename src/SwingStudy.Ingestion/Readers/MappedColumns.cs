@@ -1,4 +1,5 @@
 using SwingStudy.Domain.Sources;
+using SwingStudy.Ingestion.Recordings;
 
 namespace SwingStudy.Ingestion.Readers;
 
@@ -18,6 +19,11 @@ internal static class MappedColumns
             mapping.LongForm?.ValueColumn,
             mapping.LongForm?.UnitColumn,
             .. mapping.LongForm is null ? mapping.Values.Values.Select(value => value.Column) : [],
+            .. Samples(mapping).Select(field => field.Column),
+            mapping.Recording?.Trial?.Column,
+            mapping.Recording?.Trigger?.Column,
+            mapping.Recording?.Handedness?.Column,
+            mapping.Recording?.Cut?.Column,
             .. mapping.NotData.Concat(mapping.Practice).SelectMany(rule => rule.Conditions).Select(condition => condition.Column),
         ];
         return [.. columns.OfType<string>().Distinct(StringComparer.OrdinalIgnoreCase)];
@@ -28,7 +34,12 @@ internal static class MappedColumns
     {
         IEnumerable<string?> columns = mapping.LongForm is { } form
             ? [form.ValueColumn]
-            : mapping.Values.Values.Where(value => value.Decimal is null).Select(value => value.Column);
+            : mapping.Values.Values.Concat(Samples(mapping)).Where(value => value.Decimal is null).Select(value => value.Column);
         return [.. columns.OfType<string>().Distinct(StringComparer.OrdinalIgnoreCase)];
     }
+
+    /// <summary>Columns of samples and their clock. Where recordings stand side by side their headings have numbers before them.</summary>
+    private static IEnumerable<FieldSource> Samples(SourceMapping mapping) => mapping.Recording is not { } rule
+        ? []
+        : (rule.Form == RecordingForm.Wide ? [] : SampleColumns.Named(mapping).Select(named => named.Field)).Concat(rule.Clock is { } clock ? [clock] : []);
 }

@@ -15,6 +15,9 @@ public static class ReaderLimits
     /// <summary>Most columns of a document.</summary>
     public const int Columns = 16_384;
 
+    /// <summary>Most values of all channels of one recording: 128 MiB of numbers. A swing has some tens of thousands.</summary>
+    public const long RecordingValues = 16L << 20;
+
     /// <summary>Deepest nesting of JSON.</summary>
     public const int JsonDepth = 32;
 

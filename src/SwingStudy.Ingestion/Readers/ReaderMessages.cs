@@ -14,6 +14,9 @@ internal static class ReaderMessages
     public static Problem NotReadable(string file, string reason) =>
         new("file-not-readable", new(file), $"a file that does not open: {reason.TrimEnd('.')}", "a file that can be read", "Check its name, its place and the rights to it.");
 
+    public static Problem NotRows(string file) =>
+        new("file-not-rows", new(file), "a binary file of recordings", "a file with rows of text", "Read its curves from the tables instead.");
+
     public static Problem Empty(string file) =>
         new("file-empty", new(file), "no text at all", "headings and rows", "Export it again: the export was cut off or has nothing in it.");
 

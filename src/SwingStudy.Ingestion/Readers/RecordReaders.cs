@@ -59,6 +59,7 @@ public static class RecordReaders
             ReaderKind.Delimited => DelimitedReader.Open(stream, name, mapping),
             ReaderKind.Json or ReaderKind.Ndjson => JsonReader.Open(stream, name, mapping),
             ReaderKind.Workbook => WorkbookReader.Open(stream, name, mapping),
+            ReaderKind.C3d => ReaderMessages.NotRows(name),
             _ => throw new ArgumentOutOfRangeException(nameof(mapping), kind, "No reader of this kind."),
         };
     }

@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Text.Json;
 using System.Security.Cryptography;
 using SwingStudy.Domain.Identifiers;
 using SwingStudy.Domain.Problems;
@@ -101,12 +102,13 @@ public sealed class StudyVerification(StudySetup setup, StudyRegistry registry)
         var captures = CountByOriginal(_tables.Table(StudyTables.Captures(setup.Dictionary)), null);
         var rejects = CountByOriginal(_tables.Table(StudyTables.Rejects), "row");
         var rowSources = setup.Mappings.Where(mapping => mapping.Rows != RowMeaning.Sessions).Select(mapping => mapping.Source).ToHashSet(StringComparer.Ordinal);
+        var recorders = setup.Mappings.Where(mapping => mapping.Rows == RowMeaning.Recordings).Select(mapping => mapping.Source).ToHashSet(StringComparer.Ordinal);
         var files = registry.IntakeFiles(IntakeStatus.Taken);
         var problems = new List<Problem>();
         foreach (var file in files)
         {
             if (file.Source is { } source && rowSources.Contains(source))
-                Compare(file, "captures", file.RowsTaken, captures.GetValueOrDefault(file.Hash));
+                Compare(file, "captures", recorders.Contains(source) ? Recordings(file) : file.RowsTaken, captures.GetValueOrDefault(file.Hash));
             Compare(file, "rejects", file.RowsRejected, rejects.GetValueOrDefault(file.Hash));
         }
 
@@ -120,6 +122,13 @@ public sealed class StudyVerification(StudySetup setup, StudyRegistry registry)
                     string.Create(CultureInfo.InvariantCulture, $"{expected} rows, as the registry says"), "Run 'swingstudy ingest' once more: it finishes what was cut short."));
             }
         }
+    }
+
+    /// <summary>Recordings of a file: its lines are samples, of which a recording has many.</summary>
+    private static long Recordings(IntakeFile file)
+    {
+        using var details = JsonDocument.Parse(file.Details ?? "{}");
+        return details.RootElement.TryGetProperty("recordings", out var recordings) ? recordings.GetInt64() : 0;
     }
 
     private static Dictionary<Sha256, long> CountByOriginal(DeltaTable table, string? extent)

@@ -77,7 +77,7 @@ public sealed class MappingReaderTests : IDisposable
     [Fact]
     public void AnUnknownKeyIsToldWithTheNearestKnownOne() => AssertProblem(
         Whole.Replace("participant:", "particpant:"),
-        "17: the mapping has the unknown key 'particpant'; expected one of files, source, title, device, rows, reader, text, layout, long, missing, not_data, "
+        "17: the mapping has the unknown key 'particpant'; expected one of files, rows, source, title, device, reader, text, layout, long, missing, not_data, "
         + "practice, bad_cells, participant, time, sequence, phase, values, ignore, window. Did you mean 'participant'? [key-unknown]");
 
     [Fact]
@@ -138,7 +138,7 @@ public sealed class MappingReaderTests : IDisposable
     [Fact]
     public void AFieldStandsInExactlyOnePlace() => AssertProblem(
         Whole.Replace("{ column: Ball speed }", "{ column: Ball speed, constant: '5' }"),
-        "27: 'ball_speed' names 2 places; expected exactly one of column, preamble, file, constant. Keep one of them. [field-place]");
+        "27: 'ball_speed' names 2 places; expected exactly one of column, preamble, file, index, constant. Keep one of them. [field-place]");
 
     [Fact]
     public void AVariableOfAParticipantIsNotReadFromExports() => AssertProblem(

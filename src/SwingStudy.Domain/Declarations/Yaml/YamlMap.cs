@@ -95,6 +95,17 @@ internal sealed class YamlMap
         return null;
     }
 
+    /// <summary>Numbers of a list; null when the key is not there or is wrong.</summary>
+    public IReadOnlyList<double>? OptionalNumbers(string key)
+    {
+        if (Ask(key) is not { } node)
+            return null;
+        if (node is YamlSequenceNode list && list.All(item => item is YamlScalarNode scalar && Scalars.KindOf(scalar) == ScalarKind.Number))
+            return [.. list.Cast<YamlScalarNode>().Select(Scalars.Number)];
+        Wrong(node, key, "a list of numbers", $"Write '{key}: [1, 2]'.");
+        return null;
+    }
+
     /// <summary>A number that must be there; NaN, with a problem, when it is not.</summary>
     public double Number(string key, string meaning)
     {

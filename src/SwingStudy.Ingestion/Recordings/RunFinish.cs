@@ -1,0 +1,100 @@
+using SwingStudy.Domain.Problems;
+using SwingStudy.Domain.Sources;
+using SwingStudy.Ingestion.Mapping;
+using SwingStudy.Ingestion.Readers;
+
+namespace SwingStudy.Ingestion.Recordings;
+
+/// <summary>Makes a recording of the samples of a run.</summary>
+/// <param name="request">The file.</param>
+/// <param name="decimalSign">Decimal sign of its texts.</param>
+/// <param name="preamble">Its preamble.</param>
+/// <param name="texts">What holds for the whole file.</param>
+/// <param name="remarks">Takes what should be known.</param>
+internal sealed class RunFinish(RecordingRequest request, char decimalSign, IReadOnlyList<PreambleLine> preamble, FixedTexts texts, List<Problem> remarks)
+{
+    private const int MostRemarks = 20;
+    private readonly RecordingRule _rule = request.Mapping.Recording!;
+    private readonly RecordingFacts _facts = new(request, decimalSign, preamble);
+    private readonly LaboratoryAxes _axes = new(request.Mapping.Recording!, request.Mapping.Plates);
+    private readonly (string Channel, string Unit)[] _channels = [.. SampleColumns.Named(request.Mapping).Select(named => (named.Channel, named.Unit))];
+
+    /// <summary>The recording, or all that stands against the file.</summary>
+    public Outcome<Recording> Of(SampleRun run)
+    {
+        var problems = new List<Problem>();
+        var start = Value(_facts.Start(run.Texts), problems);
+        var trigger = Value(_facts.Trigger(run.Texts), problems);
+        var isRightHanded = Value(_facts.IsRightHanded(run.Texts), problems);
+        var grid = Grid(run, problems);
+        if (grid is null || problems.Count > 0)
+            return Outcome<Recording>.Failed(problems);
+        var device = _channels.Select((channel, i) => new RecordedCurve(channel.Channel, channel.Unit, grid.RateHz, run.Values(i, grid))).ToList();
+        if (device.TrueForAll(curve => Array.TrueForAll(curve.Values, double.IsNaN)))
+            return RecordingMessages.NoValues(request.File, run.Row);
+        NoteLosses(run, grid, device);
+        var contact = double.IsNaN(run.CutContactSeconds) ? trigger : run.CutContactSeconds;
+        var purpose = _facts.Purpose(grid.Length / grid.RateHz);
+        var isContact = purpose == RecordingPurpose.Swing && !double.IsNaN(contact);
+        return new Recording
+        {
+            Row = run.Row,
+            Sequence = _facts.Sequence(run.Texts),
+            Alias = _facts.Alias(run.Texts),
+            StartMillis = start + run.StartOffsetMillis,
+            Purpose = purpose,
+            ContactSeconds = isContact ? contact : null,
+            Curves = _axes.Turned(device, isRightHanded),
+            Events = isContact ? [new RecordedEvent(RecordingRule.TriggerEvent, TriggerLabel, contact)] : [],
+            Lines = run.Lines.Count,
+        };
+    }
+
+    private string TriggerLabel => _rule.Cut?.Column ?? (_rule.Trigger is { } place ? FixedTexts.PlaceName(place) : "");
+
+    private static T? Value<T>(Outcome<T> outcome, List<Problem> problems)
+        where T : notnull
+    {
+        problems.AddRange(outcome.Problems);
+        return outcome.Value;
+    }
+
+    private SampleGrid? Grid(SampleRun run, List<Problem> problems)
+    {
+        var declared = double.NaN;
+        if (_rule.Rate is { } field)
+        {
+            declared = texts.Of(field) is { } text && _facts.Number(field, text, "Hz") is { } rate && rate > 0 && double.IsFinite(rate) ? rate : double.NaN;
+            if (double.IsNaN(declared))
+                problems.Add(RecordingMessages.RateMissing(request.Mapping, request.File, field));
+        }
+
+        if (problems.Count > 0)
+            return null;
+        if (run.Clock.Count > 0 && run.Clock.Count < run.Lines.Count)
+        {
+            problems.Add(RecordingMessages.ClockUnreadable(request.File, run.Lines[0]));
+            return null;
+        }
+
+        GridFault? fault = null;
+        var grid = run.Clock.Count == 0
+            ? SampleGrid.Even(declared, run.Lines.Count)
+            : SampleGrid.Of(System.Runtime.InteropServices.CollectionsMarshal.AsSpan(run.Clock), declared, out fault);
+        if (fault is not null)
+            problems.Add(RecordingMessages.Clock(request.File, run.Lines[fault.Sample], fault));
+        else if (double.IsNaN(grid!.RateHz))
+            problems.Add(RecordingMessages.RateUnknown(request.Mapping, request.File));
+        return problems.Count > 0 ? null : grid;
+    }
+
+    private void NoteLosses(SampleRun run, SampleGrid grid, List<RecordedCurve> device)
+    {
+        if (remarks.Count >= MostRemarks)
+            return;
+        if (grid.Length > run.Lines.Count)
+            remarks.Add(RecordingMessages.SamplesLost(request.File, run.Lines[0], grid.Length - run.Lines.Count, grid.Length));
+        foreach (var curve in device.Where(curve => Array.TrueForAll(curve.Values, double.IsNaN)))
+            remarks.Add(RecordingMessages.ChannelEmpty(request.File, run.Row, curve.Channel));
+    }
+}

@@ -1,0 +1,32 @@
+using SwingStudy.Ingestion.Mapping.Cells;
+using SwingStudy.Ingestion.Mapping.Columns;
+using SwingStudy.Ingestion.Mapping.Rows;
+using SwingStudy.Ingestion.Readers;
+
+namespace SwingStudy.Ingestion.Recordings;
+
+/// <summary>A column of samples: where it stands and how its cells become numbers of the canonical unit.</summary>
+/// <param name="Channel">What it fills, in the device's axes.</param>
+/// <param name="Unit">The canonical unit.</param>
+/// <param name="Position">Position of the column.</param>
+/// <param name="Heading">Its heading.</param>
+/// <param name="Numbers">How numbers are written.</param>
+/// <param name="Scale">From the file's number to the canonical unit.</param>
+/// <param name="Missing">What stands for a lost sample.</param>
+internal sealed record SampleColumn(string Channel, string Unit, int Position, string Heading, NumberText Numbers, LinearScale Scale, MissingTokens Missing)
+{
+    /// <summary>The value of a row; NaN where lost or unreadable, the latter with a reject.</summary>
+    public double Read(RawBlock block, int row, List<MappedReject> rejects)
+    {
+        if (block.Kind(row, Position) == CellKind.Number)
+            return Scale.Apply(block.Number(row, Position));
+        var cell = CellText.Trim(block.Cell(row, Position));
+        if (Missing.MayBeNumber && Missing.Hold(cell))
+            return double.NaN;
+        if (Numbers.TryRead(cell, out var value))
+            return Scale.Apply(value);
+        if (!Missing.Hold(cell))
+            rejects.Add(new MappedReject(block.Line(row), cell.ToString(), RejectReason.Unparsable, "a number", false, Heading, null));
+        return double.NaN;
+    }
+}

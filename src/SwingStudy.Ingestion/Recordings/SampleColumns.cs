@@ -1,0 +1,119 @@
+using SwingStudy.Domain.Curves;
+using SwingStudy.Domain.Problems;
+using SwingStudy.Domain.Sources;
+using SwingStudy.Domain.Variables;
+using SwingStudy.Ingestion.Mapping;
+using SwingStudy.Ingestion.Mapping.Cells;
+using SwingStudy.Ingestion.Mapping.Columns;
+using SwingStudy.Ingestion.Readers;
+
+namespace SwingStudy.Ingestion.Recordings;
+
+/// <summary>Binds the channels, landmarks and clock of a mapping to the columns of a file.</summary>
+internal sealed class SampleColumns
+{
+    private readonly SourceMapping _mapping;
+    private readonly SheetShape _shape;
+    private readonly List<Problem> _problems = [];
+    private readonly List<Problem> _remarks = [];
+    private readonly HashSet<int> _used = [];
+
+    public SampleColumns(SourceMapping mapping, SheetShape shape)
+    {
+        _mapping = mapping;
+        _shape = shape;
+    }
+
+    /// <summary>What stands against the file.</summary>
+    public IReadOnlyList<Problem> Problems => _problems;
+
+    /// <summary>What should be known.</summary>
+    public IReadOnlyList<Problem> Remarks => _remarks;
+
+    /// <summary>Heading of each channel and landmark coordinate that the mapping names.</summary>
+    public static IEnumerable<(string Channel, string Unit, FieldSource Field)> Named(SourceMapping mapping)
+    {
+        var rule = mapping.Recording!;
+        foreach (var (name, field) in rule.Channels)
+            yield return (name, Channels.Find(PlayerSides.Of(name, true))!.Unit, field);
+        foreach (var (name, label) in rule.Landmarks)
+        {
+            foreach (var axis in (char[])['x', 'y', 'z'])
+                yield return ($"{name}_{axis}", "m", new FieldSource { Column = LandmarkColumn(rule, label, axis), Unit = rule.LandmarkUnit });
+        }
+    }
+
+    /// <summary>All columns of a file with one recording at a time; with problems where one is missing.</summary>
+    public SampleColumn[] All() => [.. Named(_mapping).Select(named => Bind(named.Channel, named.Unit, named.Field, "")).OfType<SampleColumn>()];
+
+    /// <summary>The columns of each recording of a wide file, by the text before their names.</summary>
+    public IReadOnlyList<(string Trial, SampleColumn[] Columns)> ByTrial()
+    {
+        var named = Named(_mapping).Where(channel => channel.Field.Column is not null).ToList();
+        var trials = _shape.Columns.Headings.Select(heading => TrialOf(heading.Text, named[0].Field.Column!)).OfType<string>().Distinct(StringComparer.OrdinalIgnoreCase)
+            .Where(trial => named.TrueForAll(channel => _shape.Columns.Find($"{trial} {channel.Field.Column}") is not null)).ToList();
+        if (trials.Count == 0)
+            _problems.Add(RecordingMessages.WideMissing(_mapping, _shape.File, named.Select(channel => channel.Field.Column!)));
+        return [.. trials.Select(trial => (trial, named.Select(channel => Bind(channel.Channel, channel.Unit, channel.Field, trial + " ")).OfType<SampleColumn>().ToArray()))];
+    }
+
+    /// <summary>A number column that is no channel: the clock, the column that triggers.</summary>
+    public SampleColumn? Number(FieldSource field, string name, string unit) => Bind(name, unit, field, "");
+
+    /// <summary>Position of a column of texts; -1, with a problem, when it is not there.</summary>
+    public int Position(string column, string use)
+    {
+        if (_shape.Columns.Find(column) is { } heading)
+        {
+            _used.Add(heading.Position);
+            return heading.Position;
+        }
+
+        _problems.Add(MappingMessages.ColumnMissing(_mapping, _shape, column, use, null));
+        return -1;
+    }
+
+    /// <summary>Remarks on columns that nobody mapped.</summary>
+    public void NoteUnmapped()
+    {
+        var ignored = _mapping.Ignore.Select(_shape.Columns.Find).OfType<Heading>().Select(heading => heading.Position).ToHashSet();
+        foreach (var heading in _shape.Columns.Headings.Where(heading => !_used.Contains(heading.Position) && !ignored.Contains(heading.Position) && heading.Text.Length > 0))
+            _remarks.Add(MappingMessages.ColumnUnmapped(_mapping, _shape, heading.Name));
+    }
+
+    private static string LandmarkColumn(RecordingRule rule, string label, char axis) =>
+        rule.LandmarkColumns.Replace("{label}", label, StringComparison.Ordinal).Replace("{axis}", axis.ToString(), StringComparison.Ordinal);
+
+    private static string? TrialOf(string heading, string column)
+    {
+        var bare = HeadingText.SplitUnit(heading).Bare;
+        return bare.Length > column.Length + 1 && bare.EndsWith(" " + column, StringComparison.OrdinalIgnoreCase) ? bare[..^(column.Length + 1)] : null;
+    }
+
+    private SampleColumn? Bind(string name, string unit, FieldSource field, string prefix)
+    {
+        if (field.Column is not { } column)
+        {
+            _problems.Add(MappingMessages.ColumnMissing(_mapping, _shape, FixedTexts.PlaceName(field), name, field.Line));
+            return null;
+        }
+
+        var (bare, unitOfMapping) = HeadingText.SplitUnit(HeadingText.Clean(column));
+        if ((_shape.Columns.Find(prefix + column) ?? (unitOfMapping is null ? null : _shape.Columns.Find(prefix + bare))) is not { } heading)
+        {
+            _problems.Add(MappingMessages.ColumnMissing(_mapping, _shape, prefix + column, name, field.Line));
+            return null;
+        }
+
+        _used.Add(heading.Position);
+        var quantity = new Variable { Name = name, Title = name, Description = name, Type = VariableType.Number, Group = "recording", Unit = unit };
+        if (new UnitAgreement(_mapping, _shape, quantity, field, heading, unitOfMapping).Conversion(_problems, _remarks) is not { } conversion)
+            return null;
+        var sign = field.Decimal ?? _shape.Decimal;
+        return new SampleColumn(
+            name, unit, heading.Position, heading.Name,
+            new NumberText(sign, _mapping.Text.Thousands is { } thousands && thousands != sign ? thousands : null),
+            LinearScale.Of(field.Scale, field.Offset, field.Negate, conversion.Factor, conversion.Offset),
+            new MissingTokens(_mapping.Missing, field.Missing));
+    }
+}
