@@ -9,6 +9,7 @@ var tasks = new Dictionary<string, Action<string[]>>(StringComparer.Ordinal)
     ["ingest-study"] = IngestTask.SetUp,
     ["ingest"] = IngestTask.Run,
     ["ingest-check"] = IngestTask.Check,
+    ["c3d"] = C3dTask.Run,
 };
 
 if (args.Length < 2 || !tasks.TryGetValue(args[0], out var task))
