@@ -10,13 +10,14 @@ using SwingStudy.Storage.Registry;
 
 namespace SwingStudy.App.Commands;
 
-/// <summary><c>decide exclude|include|alias</c>: human decisions, with a reason, into the ledger. A decision is undone by a new one.</summary>
+/// <summary><c>decide exclude|include|match|alias|file</c>: human decisions, with a reason, into the ledger. A decision is undone by a new one.</summary>
 internal static class DecideCommand
 {
     public static Command Create(CommandRunner runner) => new("decide", "Human decisions, each with its reason; they are undone by a new decision, never erased.")
     {
         AboutSwing(runner, "exclude", "A swing, or one value of it, shall not count."),
         AboutSwing(runner, "include", "A swing, or one value of it, shall count whatever a rule says."),
+        Match(runner),
         Alias(runner),
         File(runner),
     };
@@ -36,10 +37,7 @@ internal static class DecideCommand
             if (string.IsNullOrWhiteSpace(parsed.GetValue(reason)))
                 return NoReason();
             if (!Exists(study, named, out var capture))
-            {
-                return CommandResult.Failed(ExitCode.InvalidInput, "swing-unknown", named, "no swing of that name", "a swing of the study",
-                    "'swingstudy query \"SELECT swing_id FROM swings\"' lists them; a swing exists after 'swingstudy run'.");
-            }
+                return UnknownSwing(named);
 
             if (chosen is not null && !study.Setup.Dictionary.TryGet(chosen, out _))
             {
@@ -49,6 +47,42 @@ internal static class DecideCommand
 
             return Store(context, study, kind, Subject(named, capture, chosen),
                 parsed.GetValue(reason)!, "'swingstudy run' brings the results up to date.");
+        });
+        return command;
+    }
+
+    private static Command Match(CommandRunner runner)
+    {
+        var capture = new Argument<string>("capture") { Description = "Identifier of the capture, as 'status' shows it." };
+        var swing = new Argument<string>("swing") { Description = "Identifier of the swing that it recorded, or none." };
+        var reason = Reason();
+        var command = new Command("match", "Which swing a record belongs to, or that it belongs to none.") { capture, swing, reason };
+        runner.BindWriting(command, (parsed, context, study) =>
+        {
+            var (named, chosen) = (parsed.GetValue(capture)!, parsed.GetValue(swing)!);
+            if (string.IsNullOrWhiteSpace(parsed.GetValue(reason)))
+                return NoReason();
+            if (Linked(study).FirstOrDefault(link => link.Capture == named) is not { } link)
+            {
+                return CommandResult.Failed(ExitCode.InvalidInput, "capture-unknown", named, "no capture of that name", "a capture of the study",
+                    "'swingstudy status' lists those that wait; 'swingstudy query \"SELECT capture_id, method FROM links\"' lists all.");
+            }
+
+            if (link.Method == LinkMethods.Skeleton)
+            {
+                return CommandResult.Failed(ExitCode.InvalidInput, "capture-is-swing", named, $"it is the swing {link.Swing} itself", "a record of another device",
+                    "'swingstudy decide exclude' takes a swing out of the analysis.");
+            }
+
+            string? with = null;
+            if (chosen != "none" && !Exists(study, chosen, out with))
+                return UnknownSwing(chosen);
+            var subject = new Dictionary<string, string?> { ["capture"] = named, ["swing"] = chosen == "none" ? null : chosen };
+            if (with is not null)
+                subject["with"] = with;
+            if (link.Participant is { } player)
+                subject["participant"] = player;
+            return Store(context, study, "match", JsonSerializer.Serialize(subject), parsed.GetValue(reason)!, "'swingstudy run' brings the results up to date.");
         });
         return command;
     }
@@ -123,13 +157,20 @@ internal static class DecideCommand
         var swings = study.Tables.Table(StudyTables.Swings(study.Setup.Dictionary));
         if (swings.CurrentVersion < 0 || !swings.Read(columns: ["swing_id"]).Any(rows => rows.Texts("swing_id").Contains(swing)))
             return false;
-        var links = study.Tables.Table(StudyTables.Links).Read(columns: ["capture_id", "swing_id", "method"])
-            .SelectMany(rows => rows.Texts("swing_id").Select((linked, row) => (linked, capture: rows.Texts("capture_id")[row], method: rows.Texts("method")[row])))
-            .Where(link => link.linked == swing)
-            .OrderByDescending(link => link.method == LinkMethods.Skeleton).ThenBy(link => link.capture, StringComparer.Ordinal);
-        capture = links.Select(link => link.capture).FirstOrDefault();
+        capture = Linked(study).Where(link => link.Swing == swing)
+            .OrderByDescending(link => link.Method == LinkMethods.Skeleton).ThenBy(link => link.Capture, StringComparer.Ordinal).Select(link => link.Capture).FirstOrDefault();
         return true;
     }
+
+    private static IEnumerable<LinkedCapture> Linked(OpenedStudy study)
+    {
+        var links = study.Tables.Table(StudyTables.Links);
+        return links.CurrentVersion < 0 ? [] : links.Read(columns: ["capture_id", "swing_id", "participant", "method"]).SelectMany(rows => Enumerable.Range(0, rows.Count).Select(row =>
+            new LinkedCapture(rows.Texts("capture_id")[row]!, rows.Texts("swing_id")[row], rows.Texts("participant")[row], rows.Texts("method")[row])));
+    }
+
+    private static CommandResult UnknownSwing(string swing) => CommandResult.Failed(ExitCode.InvalidInput, "swing-unknown", swing, "no swing of that name", "a swing of the study",
+        "'swingstudy query \"SELECT swing_id FROM swings\"' lists them; a swing exists after 'swingstudy run'.");
 
     private static CommandResult NoReason() => CommandResult.Failed(ExitCode.WrongUsage, "reason-missing", "--reason", "an empty reason", "a reason in words",
         "Say why, for whoever audits the study later.");
@@ -144,4 +185,6 @@ internal static class DecideCommand
         });
         return CommandResult.Done(new { decision = number, kind, reason }, console => console.MarkupLineInterpolated($"Decision {number}: {kind}. {next}"));
     }
+
+    private sealed record LinkedCapture(string Capture, string? Swing, string? Participant, string? Method);
 }

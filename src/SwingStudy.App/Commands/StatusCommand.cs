@@ -25,12 +25,12 @@ internal static class StatusCommand
         var counts = study.Registry.IntakeCounts();
         var files = study.Registry.IntakeFiles();
         var held = files.Where(file => file.Status == IntakeStatus.Held).ToList();
-        var unlinked = Unlinked(study);
+        var review = LinkReview.Of(study.Tables);
         var waiting = new PipelineRunner(Stages.All, time).Waiting(study.Setup, study.Registry);
         var tables = study.Tables.Names().Select(name => study.Tables.Existing(name)!).ToList();
         var sessions = study.Registry.Sessions();
         return new CommandResult(
-            held.Count > 0 ? ExitCode.NeedsPerson : ExitCode.Done,
+            held.Count + review.Waiting.Count > 0 ? ExitCode.NeedsPerson : ExitCode.Done,
             new
             {
                 study = study.Setup.Declaration.Name,
@@ -44,7 +44,16 @@ internal static class StatusCommand
                     sha256 = file.Hash.ToString(), path = file.InboxPath, file.Source, file.Status, file.Size, file.LinesRead, file.RowsTaken, file.RowsRejected,
                     file.LinesNotData, file.Encoding, file.Delimiter, decimal_mark = file.DecimalMark, problems = file.HoldReasons.Select(ProblemDocument.From),
                 }),
-                unlinked = unlinked.Select(row => new { method = row.Key, captures = row.Value }),
+                unlinked = review.Unlinked.Select(row => new { method = row.Key, captures = row.Value }),
+                matches = review.Waiting.Select(match => new
+                {
+                    match.Capture, match.Method, match.Session, match.Candidate, match.Swing, residual_s = match.ResidualSeconds, match.Confidence,
+                }),
+                clocks = review.Clocks.Select(clock => new
+                {
+                    clock.Session, clock.Source, clock.Device, clock.Method, offset_s = clock.OffsetSeconds, clock.Confidence, clock.Missed, clock.Extra,
+                    rival_s = clock.RivalSeconds, rival_matched = clock.RivalMatched,
+                }),
                 waiting = waiting.Select(stage => new { stage = stage.Stage, units = stage.Units }),
                 tables = tables.Select(table => new { name = table.Definition.Name, version = table.CurrentVersion, rows = table.Files().Sum(file => file.Rows), files = table.Files().Select(file => file.Path) }),
             },
@@ -59,32 +68,17 @@ internal static class StatusCommand
                     ProblemLines.Write(console, file.HoldReasons);
                 }
 
-                foreach (var (method, captures) in unlinked)
+                foreach (var (method, captures) in review.Unlinked)
                     console.MarkupLineInterpolated($"Not linked: {captures} captures, {method}");
+                foreach (var clock in review.Clocks)
+                    console.MarkupLineInterpolated($"[bold]Clock:[/] {clock.Text}");
+                foreach (var match in review.Waiting)
+                    console.MarkupLineInterpolated($"[bold]To decide:[/] {match.Text}");
                 if (waiting.Count > 0)
                     console.MarkupLineInterpolated($"Not up to date: {string.Join(", ", waiting.Select(stage => $"{stage.Stage} ({Text(stage.Units)})"))}; 'swingstudy run' brings them there.");
                 Listing.Write(console, ["table", "version", "rows", "files"], tables.Select(table => (IReadOnlyList<string>)
                     [table.Definition.Name, Text(table.CurrentVersion), Text(table.Files().Sum(file => file.Rows)), Text(table.Files().Count)]), "There are no tables yet: 'swingstudy ingest', then 'swingstudy run'.");
             });
-    }
-
-    private static SortedDictionary<string, int> Unlinked(OpenedStudy study)
-    {
-        var counts = new SortedDictionary<string, int>(StringComparer.Ordinal);
-        var links = study.Tables.Table(StudyTables.Links);
-        if (links.CurrentVersion < 0)
-            return counts;
-        foreach (var rows in links.Read(columns: ["swing_id", "method"]))
-        {
-            var (swings, methods) = (rows.Texts("swing_id"), rows.Texts("method"));
-            for (var row = 0; row < rows.Count; row++)
-            {
-                if (swings[row] is null)
-                    counts[methods[row] ?? ""] = counts.GetValueOrDefault(methods[row] ?? "") + 1;
-            }
-        }
-
-        return counts;
     }
 
     private static string Text(long number) => number.ToString(CultureInfo.InvariantCulture);

@@ -70,8 +70,11 @@ public static class StudyTables
         new("swing_id", ColumnKind.Text, "Swing; missing when no swing was found"),
         new("participant", ColumnKind.Text, "Participant"),
         new("method", ColumnKind.Text, "How it was linked, or why not"),
-        new("residual_s", ColumnKind.Number, "Time left between devices after the clock model", "s"),
+        new("residual_s", ColumnKind.Number, "Time left between devices after the clock model; positive: this device was late", "s"),
         new("confidence", ColumnKind.Number, "Confidence of the link, 0 to 1", "1"),
+        new("session", ColumnKind.Text, "Session"),
+        new("struck_at", ColumnKind.Instant, "Moment of impact of the swing, on the clock of the device that gives the session its swings"),
+        new("candidate", ColumnKind.Text, "Where no link was made: the capture that it would join, if any"),
     ], ByParticipant);
 
     /// <summary>Clocks of devices against the clock of the session's reference device: t_reference = t_device + offset + drift * (t_device - from).</summary>
@@ -91,7 +94,9 @@ public static class StudyTables
         new("missed", ColumnKind.Integer, "Swings of the stretch without a record"),
         new("extra", ColumnKind.Integer, "Records of the stretch without a swing"),
         new("confidence", ColumnKind.Number, "Confidence of the model, 0 to 1", "1"),
-        new("method", ColumnKind.Text, "How the clock was modelled"),
+        new("method", ColumnKind.Text, "How the clock was modelled: reference, offset, offset-and-drift; or not-made"),
+        new("rival_s", ColumnKind.Number, "Distance of the next best offset from this one", "s"),
+        new("rival_matched", ColumnKind.Integer, "Records that the next best offset would join"),
     ], ByParticipant);
 
     /// <summary>Swings with their conditions and all variables.</summary>

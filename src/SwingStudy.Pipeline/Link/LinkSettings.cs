@@ -1,20 +1,31 @@
 using SwingStudy.Domain.Sources;
 using SwingStudy.Domain.Studies;
+using SwingStudy.Pipeline.Link.Clocks;
 
 namespace SwingStudy.Pipeline.Link;
 
 /// <summary>What linking may know of the declarations.</summary>
 /// <param name="PreferredSources">Sources in order of preference.</param>
 /// <param name="Moments">Sources of moments, by name.</param>
-/// <param name="ToleranceSeconds">How far two devices may disagree about one swing once their clocks are aligned. Exports that cut times to whole
-/// seconds spread by one second; half a second is left for late triggers.</param>
-/// <param name="LeastConfidence">Below this a match of two clocks is not made.</param>
-internal sealed record LinkSettings(
-    IReadOnlyList<string> PreferredSources, IReadOnlyList<MomentSource> Moments, double ToleranceSeconds = 1.5, double LeastConfidence = 0.5)
+/// <param name="Limits">What is plausible of two clocks, and how sure a match must be.</param>
+internal sealed record LinkSettings(IReadOnlyList<string> PreferredSources, IReadOnlyList<MomentSource> Moments, ClockLimits Limits)
 {
     public static LinkSettings Of(StudySetup setup) => new(
         setup.Declaration.PreferredSources,
         [.. setup.Mappings.Where(mapping => mapping is { Rows: RowMeaning.Moments, Window: not null })
             .Select(mapping => new MomentSource(mapping.Source, mapping.Window!.FromSeconds, mapping.Window.ToSeconds))
-            .DistinctBy(moments => moments.Source).OrderBy(moments => moments.Source, StringComparer.Ordinal)]);
+            .DistinctBy(moments => moments.Source).OrderBy(moments => moments.Source, StringComparer.Ordinal)],
+        new ClockLimits());
+
+    /// <summary>Place of a source in the order of preference; those not named come last.</summary>
+    public int Rank(string source)
+    {
+        for (var i = 0; i < PreferredSources.Count; i++)
+        {
+            if (PreferredSources[i] == source)
+                return i;
+        }
+
+        return int.MaxValue;
+    }
 }

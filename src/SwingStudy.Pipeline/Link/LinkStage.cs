@@ -6,9 +6,11 @@ namespace SwingStudy.Pipeline.Link;
 
 /// <summary>Assigns captures to swings.</summary>
 /// <remarks>
-/// The first of the preferred sources that recorded the session gives its swings, numbered by time. Every other source of swings is matched to them
-/// by <see cref="ClockMatch"/>; moments fall into windows of time around swings. Clocks are taken to differ by a constant within a session; drift and
-/// restarts within a session are not modelled here.
+/// The sessions of one day are parted into stays at the station: sessions of players who take turns are one stay. In each stay the clocks of all devices
+/// are modelled against the most precise one, their records are joined to moments, and a moment that two devices saw, or the one that gives the session
+/// its swings, is a swing. Which device gives the swings (the first of the preferred sources) and which gives the time are two questions.
+/// Swings are numbered by time within the session. A file that comes later and holds a swing in between shifts the numbers after it: what must name a
+/// swing for good names one of its captures.
 /// </remarks>
 internal sealed class LinkStage : Stage<LinkSettings>
 {
@@ -16,38 +18,33 @@ internal sealed class LinkStage : Stage<LinkSettings>
     {
         Name = "link",
         Title = "Link",
-        Summary = "Assigns captures to sessions by time and joins what several devices recorded of one swing.",
-        Unit = UnitOfWork.Session,
+        Summary = "Assigns captures to sessions by time, models the clocks of devices, and joins what several devices recorded of one swing.",
+        Unit = UnitOfWork.Day,
         Inputs = [new("captures", Slice.SameTime)],
-        Outputs = ["links"],
+        Outputs = ["links", "clocks"],
         SeesSession = true,
         Decisions = ["match"],
-        CodeVersion = "1",
+        CodeVersion = "2",
     };
 
     protected override LinkSettings SettingsOf(StudySetup setup) => LinkSettings.Of(setup);
 
     protected override IReadOnlyList<string> ColumnsOf(string table, LinkSettings settings) =>
-        ["capture_id", "source", "participant", "struck_at", "original_sha256", "original_row", "revision_of"];
+        ["capture_id", "source", "device", "participant", "recorded_at", "struck_at", "purpose", "original_sha256", "original_row", "revision_of"];
 
     protected override IReadOnlyList<RowSet> Run(LinkSettings settings, StageInput input)
     {
         var (current, replaced) = Capture.Read(input.Rows("captures"));
         List<SwingMatch> matches = [.. input.Decisions("match").Select(DecisionSubject.Of).Where(subject => subject.Capture is not null)
-            .Select(subject => new SwingMatch(subject.Capture!, subject.Swing))];
-        IReadOnlyList<CaptureLink> links = input.Session is { } session
-            ? SessionLinks.Of(session.Id, current, matches, settings)
-            : [.. current.Select(capture => new CaptureLink(capture, null, LinkMethods.NoSession, null, null))];
-        return [Rows(input.Output("links"), [.. links, .. replaced.Select(capture => new CaptureLink(capture, null, LinkMethods.Replaced, null, null))])];
+            .Select(subject => new SwingMatch(subject.Capture!, subject.Swing, subject.With))];
+        List<PlayerSession> sessions = [.. input.Sessions.Select(PlayerSession.Of)];
+        var day = sessions.Count > 0
+            ? DayLinks.Of(sessions, current, matches, settings)
+            : new DayLinks([.. current.Select(capture => new CaptureLink(capture, LinkMethods.NoSession))], []);
+        var old = replaced.Select(capture => new CaptureLink(capture, LinkMethods.Replaced)
+        {
+            Session = sessions.Find(session => session.Participant == capture.Participant && session.Covers(capture.AtMillis))?.Id,
+        });
+        return [LinkRows.Of(input.Output("links"), [.. day.Links, .. old]), LinkRows.Of(input.Output("clocks"), day.Clocks)];
     }
-
-    private static RowSet Rows(TableDefinition table, IReadOnlyList<CaptureLink> links) => new(table,
-    [
-        new TextColumn([.. links.Select(link => link.Capture.Id)]),
-        new TextColumn([.. links.Select(link => link.Swing)]),
-        new TextColumn([.. links.Select(link => link.Capture.Participant)]),
-        new TextColumn([.. links.Select(link => link.Method)]),
-        new NumberColumn([.. links.Select(link => link.ResidualSeconds ?? double.NaN)]),
-        new NumberColumn([.. links.Select(link => link.Confidence ?? double.NaN)]),
-    ]);
 }

@@ -18,7 +18,7 @@ internal sealed class MeasureStage : Stage<MeasureSettings>
         Inputs = [new("captures", Slice.SameTime), new("links", Slice.SameUnit)],
         Outputs = ["measures"],
         SeesSession = true,
-        CodeVersion = "1",
+        CodeVersion = "2",
     };
 
     protected override MeasureSettings SettingsOf(StudySetup setup) => MeasureSettings.Of(setup);
@@ -32,7 +32,6 @@ internal sealed class MeasureStage : Stage<MeasureSettings>
     private static RowSet Measure(RowSet captures, RowSet links, SessionRecord session, MeasureSettings settings, TableDefinition table)
     {
         var swings = SwingAssembly.Of(captures, links, settings.PreferredSources);
-        var struck = captures.Instants("struck_at");
         var practice = (BooleanColumn)captures["is_practice"];
         var forSession = new SessionValues(session);
         var columns = table.Columns.Select(column => column.Name switch
@@ -42,7 +41,7 @@ internal sealed class MeasureStage : Stage<MeasureSettings>
             "session" => Same(session.Id),
             "phase" => Same(session.Phase),
             "sequence" => new IntegerColumn([.. swings.Select((_, i) => (long?)i + 1)]),
-            "struck_at" => new InstantColumn([.. swings.Select(swing => struck[swing.Skeleton])]),
+            "struck_at" => new InstantColumn([.. swings.Select(swing => swing.StruckMillis)]),
             "is_practice" => new BooleanColumn([.. swings.Select(swing => (bool?)IsPractice(swing))]),
             _ => SwingValues.Of(captures[column.Name], captures, swings, forSession.Column(column, swings.Count)),
         }).ToList();
@@ -53,6 +52,6 @@ internal sealed class MeasureStage : Stage<MeasureSettings>
 
         // The source that gives the swings knows best whether a ball was struck; others are asked only where it does not say.
         bool IsPractice(MeasuredSwing swing) =>
-            practice.Values[swing.Skeleton] ?? swing.Single.Select(row => practice.Values[row]).FirstOrDefault(value => value is not null) ?? false;
+            (swing.Skeleton is { } row ? practice.Values[row] : null) ?? swing.Single.Select(other => practice.Values[other]).FirstOrDefault(value => value is not null) ?? false;
     }
 }

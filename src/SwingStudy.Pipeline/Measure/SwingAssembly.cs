@@ -14,11 +14,14 @@ internal static class SwingAssembly
         var (linked, swings, methods) = (links.Texts("capture_id"), links.Texts("swing_id"), links.Texts("method"));
         var bySwing = Enumerable.Range(0, links.Count).Where(i => swings[i] is not null).ToLookup(i => swings[i]!, StringComparer.Ordinal);
         var rank = preferredSources.Select((source, i) => (source, i)).DistinctBy(pair => pair.source).ToDictionary(pair => pair.source, pair => pair.i, StringComparer.Ordinal);
-        return [.. Enumerable.Range(0, links.Count).Where(i => methods[i] == LinkMethods.Skeleton).Select(i => new MeasuredSwing(
-            swings[i]!,
-            rowOf[linked[i]!],
-            Ordered(bySwing[swings[i]!].Where(link => methods[link] != LinkMethods.Window)),
-            Ordered(bySwing[swings[i]!].Where(link => methods[link] == LinkMethods.Window))))];
+        var struck = links.Instants("struck_at");
+        return [.. bySwing.Where(own => own.Any(link => methods[link] != LinkMethods.Window)).Select(own => new MeasuredSwing(
+                own.Key,
+                struck[own.First()],
+                own.Where(link => methods[link] == LinkMethods.Skeleton).Select(link => (int?)rowOf[linked[link]!]).FirstOrDefault(),
+                Ordered(own.Where(link => methods[link] != LinkMethods.Window)),
+                Ordered(own.Where(link => methods[link] == LinkMethods.Window))))
+            .OrderBy(swing => swing.StruckMillis).ThenBy(swing => swing.Id.Length).ThenBy(swing => swing.Id, StringComparer.Ordinal)];
 
         IReadOnlyList<int> Ordered(IEnumerable<int> own) =>
             [.. own.Select(link => rowOf[linked[link]!])

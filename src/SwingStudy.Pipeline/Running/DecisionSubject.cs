@@ -8,7 +8,8 @@ namespace SwingStudy.Pipeline.Running;
 /// <param name="Swing"><c>swing</c>: the swing that is excluded, included or matched to; null in a match that takes a capture out of every swing.</param>
 /// <param name="Capture"><c>capture</c>: the capture. With <c>exclude</c> and <c>include</c> it names the swing for good, whatever its number becomes.</param>
 /// <param name="Variable"><c>variable</c>: the one value that is meant; null when the whole swing is.</param>
-public sealed record DecisionSubject(string? Participant, string? Swing, string? Capture, string? Variable)
+/// <param name="With"><c>with</c>: in a match, a capture of the swing that is meant; it names the swing for good.</param>
+public sealed record DecisionSubject(string? Participant, string? Swing, string? Capture, string? Variable, string? With = null)
 {
     /// <summary>Reads the subject of a decision.</summary>
     /// <exception cref="JsonException">It is no JSON object.</exception>
@@ -20,7 +21,8 @@ public sealed record DecisionSubject(string? Participant, string? Swing, string?
             Text(document.RootElement, "participant") ?? swing?[..Math.Max(0, swing.IndexOf('-', StringComparison.Ordinal))],
             swing,
             Text(document.RootElement, "capture"),
-            Text(document.RootElement, "variable"));
+            Text(document.RootElement, "variable"),
+            Text(document.RootElement, "with"));
     }
 
     /// <summary>Whether it may concern swings of a player; one that names a capture alone may concern anybody.</summary>

@@ -51,7 +51,7 @@ internal sealed class InputFiles
             var own = _byParticipant[i][unit.Participant ?? ""];
             files[i] = _stage.Inputs[i].Slice switch
             {
-                Slice.SameTime => [.. own.Where(file => unit.Touches(_times[file.Path]))],
+                Slice.SameTime => [.. InTime(i, unit)],
                 Slice.SameUnit => [.. _byUnit[i][unit.Name]],
                 Slice.SameParticipant => [.. own],
                 Slice.SameOriginals => [.. _originalsOf[unit.Participant ?? ""].Distinct().Order(StringComparer.Ordinal).SelectMany(original => _byUnit[i][original])],
@@ -73,8 +73,8 @@ internal sealed class InputFiles
             var sets = new List<RowSet>(files[i].Count);
             foreach (var file in files[i])
             {
-                var all = input.Slice == Slice.SameTime ? Kept(i, file, kept) : ReadFile(i, file);
-                sets.Add(input.Slice == Slice.SameTime ? Within(unit, all) : all);
+                var all = input.Slice == Slice.SameTime && !unit.Encloses(file.Partition, _times[file.Path]) ? Kept(i, file, kept) : ReadFile(i, file);
+                sets.Add(input.Slice == Slice.SameTime ? Within(unit, file.Partition, all) : all);
             }
 
             rows[input.Table.Name] = JoinedRows.Of(input.Shape, [.. sets.Where(set => set.Count > 0)]);
@@ -83,13 +83,18 @@ internal sealed class InputFiles
         return rows;
     }
 
-    private static RowSet Within(WorkUnit unit, RowSet rows)
+    /// <summary>Files of the unit's players and of nobody that may hold rows of its time; nobody's first, then player by player.</summary>
+    private IEnumerable<DataFile> InTime(int input, WorkUnit unit) =>
+        unit.Sessions.Select(session => session.Participant).Append(unit.Participant).Append(null).Distinct().Order(StringComparer.Ordinal)
+            .SelectMany(participant => _byParticipant[input][participant ?? ""].Where(file => unit.Touches(participant, _times[file.Path])));
+
+    private static RowSet Within(WorkUnit unit, string? participant, RowSet rows)
     {
-        var struck = rows.Instants("struck_at");
+        var (struck, recorded) = (rows.Instants("struck_at"), rows.Instants("recorded_at"));
         var own = new List<int>();
         for (var i = 0; i < struck.Length; i++)
         {
-            if (unit.Owns(struck[i]))
+            if (unit.Owns(participant, struck[i] == InstantColumn.MissingMillis ? recorded[i] : struck[i]))
                 own.Add(i);
         }
 

@@ -22,6 +22,12 @@ internal static class InputHash
             inputs = stage.Inputs.Select((input, i) => new { input.Table.Name, Files = files[i].Select(file => file.Path) }),
             times = unit.Times.Select(range => new[] { range.FromMillis, range.ToMillis }),
             session = stage.Declaration.SeesSession && unit.Session is { } session ? Text(session) : null,
+            sessions = unit.Sessions.Select(part => new
+            {
+                part.Name,
+                times = part.Times.Select(range => new[] { range.FromMillis, range.ToMillis }),
+                session = stage.Declaration.SeesSession && part.Session is { } of ? Text(of) : null,
+            }),
             decisions = decisions.Select(decision => new { decision.Id, decision.Kind, decision.Subject, decision.Actor, decision.Reason }),
         }));
 

@@ -3,7 +3,8 @@ namespace SwingStudy.Pipeline.Running;
 /// <summary>Which rows of an input table concern one unit of work.</summary>
 public enum Slice
 {
-    /// <summary>Rows of the player whose <c>struck_at</c> lies in the unit's time.</summary>
+    /// <summary>Rows of the unit's players, and in a session or day those that name nobody, whose time lies in the unit's: <c>struck_at</c>, or
+    /// <c>recorded_at</c> where the device does not tell the moment of impact.</summary>
     SameTime,
 
     /// <summary>Rows that an earlier stage wrote for the unit of the same name.</summary>

@@ -39,6 +39,17 @@ internal sealed class StageInput
         }
     }
 
+    /// <summary>The sessions of a day with the times that belong to them; none for other units.</summary>
+    /// <exception cref="InvalidOperationException">The stage does not declare it.</exception>
+    public IReadOnlyList<WorkUnit> Sessions
+    {
+        get
+        {
+            Require(_declaration.SeesSession, "session");
+            return _unit.Sessions;
+        }
+    }
+
     /// <summary>Rows of an input table that concern this unit, in the order of files and rows.</summary>
     /// <exception cref="InvalidOperationException">The stage does not declare the table.</exception>
     public RowSet Rows(string table)

@@ -60,12 +60,12 @@ internal sealed class StageRunner(StudySetup setup, StudyRegistry registry, Time
         foreach (var unit in Units(stage, files))
         {
             var own = files.For(unit);
-            if (unit.Participant is not null && own.All(list => list.Count == 0))
+            if (unit.Name != WorkUnit.Study && own.All(list => list.Count == 0))
                 continue;
-            all.Add(unit.Name);
-            if (!IsAsked(unit.Participant))
+            all.AddRange(unit.Names);
+            if (!IsAsked(unit))
                 continue;
-            IReadOnlyList<Decision> concerning = [.. decisions.Where(decision => decision.Subject.Concerns(unit.Participant)).Select(decision => decision.Decision)];
+            IReadOnlyList<Decision> concerning = [.. decisions.Where(decision => Concerns(decision.Subject, unit)).Select(decision => decision.Decision)];
             var hash = InputHash.Of(stage, setup, unit, own, concerning);
             if (done.TryGetValue(unit.Name, out var run) && run.InputHash == hash && run.Outputs.All(active.Contains))
                 skipped++;
@@ -75,6 +75,12 @@ internal sealed class StageRunner(StudySetup setup, StudyRegistry registry, Time
 
         return new StagePlan(all, todo, skipped);
     }
+
+    private bool IsAsked(WorkUnit unit) => unit.Sessions.Count == 0 ? IsAsked(unit.Participant) : unit.Sessions.Any(session => IsAsked(session.Participant));
+
+    private static bool Concerns(DecisionSubject subject, WorkUnit unit) => unit.Sessions.Count == 0
+        ? subject.Concerns(unit.Participant)
+        : unit.Sessions.Any(session => subject.Concerns(session.Participant));
 
     private bool IsAsked(string? participant) => request.Participant is null || participant is null || participant == request.Participant;
 
@@ -87,16 +93,23 @@ internal sealed class StageRunner(StudySetup setup, StudyRegistry registry, Time
         if (stage.Declaration.Unit == UnitOfWork.Participant)
             return participants.Select(participant => new WorkUnit(participant, participant, null, []));
         var zone = DateTimeZoneProviders.Tzdb[setup.Declaration.Zone];
-        return participants.SelectMany(participant => SessionTimes.Units(participant, sessions[participant], zone));
+        var units = participants.SelectMany(participant => SessionTimes.Units(participant, sessions[participant], zone));
+        return stage.Declaration.Unit == UnitOfWork.Day ? DayUnits.Of(units, zone) : units;
     }
 
-    /// <summary>Works player by player, so that neighbouring sessions share what was read; results are put in order of units.</summary>
+    /// <summary>Works player by player, and days in runs of neighbours, so that neighbours share what was read; results are put in order of units.</summary>
     private IReadOnlyList<FinishedUnit> Compute(BoundStage stage, InputFiles files, StagePlan plan, TableStore store)
     {
         var results = new ConcurrentBag<FinishedUnit>();
-        var groups = plan.Todo.GroupBy(unit => unit.Unit.Participant ?? "", StringComparer.Ordinal).ToList();
+        var parallel = request.Parallel ?? Environment.ProcessorCount;
+        var (days, others) = (plan.Todo.Where(unit => unit.Unit.Sessions.Count > 0).ToList(), plan.Todo.Where(unit => unit.Unit.Sessions.Count == 0));
+        List<IEnumerable<PlannedUnit>> groups =
+        [
+            .. days.Chunk(Math.Max(1, (days.Count + parallel - 1) / parallel)),
+            .. others.GroupBy(unit => unit.Unit.Participant ?? "", StringComparer.Ordinal),
+        ];
         var done = 0;
-        Parallel.ForEach(groups, new ParallelOptions { MaxDegreeOfParallelism = request.Parallel ?? Environment.ProcessorCount }, group =>
+        Parallel.ForEach(groups, new ParallelOptions { MaxDegreeOfParallelism = parallel }, group =>
         {
             var kept = new Dictionary<string, RowSet>(StringComparer.Ordinal);
             foreach (var planned in group)
@@ -118,14 +131,28 @@ internal sealed class StageRunner(StudySetup setup, StudyRegistry registry, Time
             var table = stage.Outputs.TryGetValue(rows.Table.Name, out var definition)
                 ? store.Table(definition)
                 : throw new InvalidOperationException($"The stage '{stage.Declaration.Name}' does not declare that it writes '{rows.Table.Name}'.");
-            if (rows.Count == 0)
-                continue;
-            using var writer = table.NewFile(definition.PartitionColumn is null ? null : planned.Unit.Participant, planned.Unit.Name);
-            writer.Append(rows);
-            written.Add((rows.Table.Name, writer.Complete()));
+            foreach (var (participant, unit, share) in Shares(planned.Unit, rows))
+            {
+                using var writer = table.NewFile(definition.PartitionColumn is null ? null : participant, unit);
+                writer.Append(share);
+                written.Add((rows.Table.Name, writer.Complete()));
+            }
         }
 
         return new FinishedUnit(planned.Unit, planned.Hash, written, started, Instant.FromDateTimeOffset(time.GetUtcNow()));
+    }
+
+    /// <summary>Rows as they go into files: those of a day are parted by player and session.</summary>
+    private static IEnumerable<(string? Participant, string Unit, RowSet Rows)> Shares(WorkUnit unit, RowSet rows)
+    {
+        if (rows.Count == 0)
+            return [];
+        if (unit.Sessions.Count == 0)
+            return [(unit.Participant, unit.Name, rows)];
+        var (participants, sessions) = (rows.Texts("participant"), rows.Texts("session"));
+        return Enumerable.Range(0, rows.Count).GroupBy(row => (Participant: participants[row], Session: sessions[row] ?? unit.Name))
+            .OrderBy(group => group.Key.Participant, StringComparer.Ordinal).ThenBy(group => group.Key.Session, StringComparer.Ordinal)
+            .Select(group => (group.Key.Participant, group.Key.Session, rows.Select([.. group])));
     }
 
     private Outcome<Dictionary<string, long>> Commit(
@@ -138,7 +165,7 @@ internal sealed class StageRunner(StudySetup setup, StudyRegistry registry, Time
             var committed = table.Commit(new TableChange
             {
                 Adds = [.. results.SelectMany(result => result.Written).Where(file => file.Table == name).Select(file => file.File)],
-                ReplacedUnits = [.. results.Select(result => result.Unit.Name), .. gone],
+                ReplacedUnits = [.. results.SelectMany(result => result.Unit.Names), .. gone],
                 Info = new CommitInfo
                 {
                     Stage = stage.Declaration.Name,

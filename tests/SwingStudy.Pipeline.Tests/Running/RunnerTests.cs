@@ -43,7 +43,7 @@ public sealed class RunnerTests
         var run = study.Run();
 
         Assert.Equal([session.Id], Done(run, "measure"));
-        Assert.Contains(session.Id, Done(run, "link"));
+        Assert.Contains("20260916", Done(run, "link"));
         Assert.DoesNotContain(Done(run, "link"), unit => unit.StartsWith("P01", StringComparison.Ordinal));
         Assert.Equal(["P02"], Done(run, "screen"));
         Assert.Equal(["P02"], Done(run, "noise"));

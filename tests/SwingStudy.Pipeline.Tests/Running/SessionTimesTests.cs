@@ -39,7 +39,7 @@ public sealed class SessionTimesTests
     {
         var units = Units(At(9, 0), At(9, 20), At(14, 0), At(9, 0) + Duration.FromDays(3));
         for (var time = At(0, 0) - Duration.FromDays(1); time < At(0, 0) + Duration.FromDays(5); time += Duration.FromMinutes(5))
-            Assert.Single(units, unit => unit.Owns(Millis(time)));
+            Assert.Single(units, unit => unit.Owns("P01", Millis(time)));
     }
 
     private static IReadOnlyList<WorkUnit> Units(params Instant[] starts) => SessionTimes.Units("P01", starts.Select((start, i) => new SessionRecord

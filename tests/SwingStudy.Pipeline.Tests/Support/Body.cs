@@ -18,7 +18,29 @@ internal static class Body
         var bound = Stages.All.Single(candidate => candidate.Declaration.Name == stage).Bind(setup ?? Setup);
         var given = inputs.ToDictionary(rows => rows.Table.Name);
         var rows = bound.Inputs.ToDictionary(input => input.Table.Name, input => Shaped(input, given.GetValueOrDefault(input.Table.Name)));
-        var unit = new WorkUnit(session?.Id ?? participant, participant, session, []);
+        var unit = bound.Declaration.Unit == UnitOfWork.Day ? Day(session is null ? [] : [session]) : new WorkUnit(session?.Id ?? participant, participant, session, []);
+        return Run(bound, output, rows, unit, decisions);
+    }
+
+    /// <summary>The rows of one output table of a stage that works day by day.</summary>
+    public static RowSet RunDay(
+        string stage, string output, IEnumerable<RowSet> inputs, IReadOnlyList<SessionRecord> sessions, IReadOnlyList<Decision>? decisions = null, StudySetup? setup = null)
+    {
+        var bound = Stages.All.Single(candidate => candidate.Declaration.Name == stage).Bind(setup ?? Setup);
+        var given = inputs.ToDictionary(rows => rows.Table.Name);
+        return Run(bound, output, bound.Inputs.ToDictionary(input => input.Table.Name, input => Shaped(input, given.GetValueOrDefault(input.Table.Name))), Day(sessions), decisions);
+    }
+
+    /// <summary>The unit of one day of sessions.</summary>
+    private static WorkUnit Day(IReadOnlyList<SessionRecord> sessions)
+    {
+        var zone = NodaTime.DateTimeZoneProviders.Tzdb[Setup.Declaration.Zone];
+        var units = sessions.GroupBy(session => session.Participant.ToString()).SelectMany(own => SessionTimes.Units(own.Key, own, zone));
+        return DayUnits.Of(units, zone).First();
+    }
+
+    private static RowSet Run(BoundStage bound, string output, Dictionary<string, RowSet> rows, WorkUnit unit, IReadOnlyList<Decision>? decisions)
+    {
         return bound.Run(new StageInput(bound.Declaration, unit, rows, bound.Outputs, decisions ?? [])).FirstOrDefault(set => set.Table.Name == output)
             ?? RowSet.Empty(bound.Outputs[output]);
     }

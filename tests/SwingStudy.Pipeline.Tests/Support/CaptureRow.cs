@@ -5,7 +5,15 @@ namespace SwingStudy.Pipeline.Tests.Support;
 /// <summary>One capture of a test.</summary>
 internal sealed record CaptureRow(string Source, int Row, Instant Struck)
 {
-    public string Participant { get; init; } = "P01";
+    public string? Participant { get; init; } = "P01";
+
+    /// <summary>First sample; as <see cref="Struck"/> unless the test says otherwise.</summary>
+    public Instant? Recorded { get; init; }
+
+    /// <summary>The device does not tell impact.</summary>
+    public bool HasNoImpact { get; init; }
+
+    public string? Purpose { get; init; }
 
     public string Original { get; init; } = "file";
 

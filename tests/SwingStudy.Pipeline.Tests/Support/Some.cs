@@ -71,7 +71,7 @@ internal static class Some
         {
             rows.Add([
                 ("capture_id", capture.Id), ("source", capture.Source), ("device", capture.Source), ("participant", capture.Participant),
-                ("recorded_at", capture.Struck), ("struck_at", capture.Struck), ("is_practice", capture.IsPractice), ("original_sha256", capture.Original),
+                ("recorded_at", capture.Recorded ?? capture.Struck), ("struck_at", capture.HasNoImpact ? null : capture.Struck), ("purpose", capture.Purpose), ("is_practice", capture.IsPractice), ("original_sha256", capture.Original),
                 ("original_row", capture.Row), ("revision_of", capture.RevisionOf), .. capture.Values.Select(value => (value.Key, value.Value))]);
         }
 
