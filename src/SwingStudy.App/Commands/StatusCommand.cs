@@ -3,7 +3,6 @@ using System.Globalization;
 using Spectre.Console;
 using SwingStudy.App.Studies;
 using SwingStudy.App.Terminal;
-using SwingStudy.Domain.Tables;
 using SwingStudy.Pipeline;
 using SwingStudy.Pipeline.Running;
 using SwingStudy.Storage.Registry;

@@ -36,7 +36,7 @@ internal sealed record DayLinks(IReadOnlyList<CaptureLink> Links, IReadOnlyList<
     }
 
     /// <summary>A recording of no swing belongs to every session of its stay whose time covers it and whose player it may be of.</summary>
-    private static IReadOnlyList<CaptureLink> OfSession(Capture capture, Stay stay)
+    private static List<CaptureLink> OfSession(Capture capture, Stay stay)
     {
         List<CaptureLink> own = [.. stay.Sessions
             .Where(session => (capture.Participant is null || capture.Participant == session.Participant) && session.Covers(capture.AtMillis))

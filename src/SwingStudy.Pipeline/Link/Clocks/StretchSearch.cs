@@ -7,10 +7,12 @@ namespace SwingStudy.Pipeline.Link.Clocks;
 internal sealed class StretchSearch(ClockReading[] reference, ClockReading[] device, ClockLimits limits)
 {
     private const int Candidates = 6;
-    private const int Seeds = 8;
     private const int Refinements = 8;
 
-    /// <summary>Reference readings plus records that are compared all at once; above it a seed is followed.</summary>
+    /// <summary>Where in a long list a start is looked for, as a share of it: where clocks are set anew is not known.</summary>
+    private static readonly double[] SeedPlaces = [0.5, 0.25, 0.75, 0, 1, 0.375, 0.625, 0.125];
+
+    /// <summary>So many records are compared with all reference readings at once; of longer lists a part is, and followed.</summary>
     private readonly int _wholeRecords = limits.SeedRecords * 3 / 2;
 
     /// <summary>The best stretch; null when nothing pairs. Positions are those of the lists given.</summary>
@@ -38,8 +40,7 @@ internal sealed class StretchSearch(ClockReading[] reference, ClockReading[] dev
         if (device.Length <= _wholeRecords)
             return [(0, device.Length)];
         var room = device.Length - limits.SeedRecords;
-        return new[] { 0.5, 0.25, 0.75, 0.0, 1.0, 0.375, 0.625, 0.125 }.Take(Seeds)
-            .Select(share => (int)(share * room)).Distinct().Select(from => (from, from + limits.SeedRecords));
+        return SeedPlaces.Select(share => (int)(share * room)).Distinct().Select(from => (from, from + limits.SeedRecords));
     }
 
     private Start? StartOf(int from, int to)
