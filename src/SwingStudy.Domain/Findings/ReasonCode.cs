@@ -9,6 +9,9 @@ public static class ReasonCode
     /// <summary>The analysis was added to the protocol after it was locked.</summary>
     public const string Amended = "amended";
 
+    /// <summary>Nobody can show that the analysis was planned before data.</summary>
+    public const string NotLocked = "not-locked";
+
     /// <summary>The interval includes no change.</summary>
     public const string WithinNoise = "within-noise";
 
@@ -56,7 +59,7 @@ public static class ReasonCode
 
     private static readonly HashSet<string> Evidence =
     [
-        Exploratory, Amended, WithinNoise, SeveralComparisons, WorthwhileUnsure, WorthwhileUnstated, DesignTooCoarse, OneDay, Randomization, NonOverlap, ShareKept, ShareCarriedOver,
+        Exploratory, Amended, NotLocked, WithinNoise, SeveralComparisons, WorthwhileUnsure, WorthwhileUnstated, DesignTooCoarse, OneDay, Randomization, NonOverlap, ShareKept, ShareCarriedOver,
         "phase-without-swings", "one-session-without-session-variance", "swing-variance-unknown",
     ];
 

@@ -16,7 +16,8 @@ namespace SwingStudy.Pipeline.Analyse;
 /// <param name="Target">The value to come near to, canonical unit.</param>
 /// <param name="Role">What it is for.</param>
 /// <param name="Worthwhile">Smallest worthwhile change, canonical unit; null where nobody could say.</param>
-/// <param name="Contrasts">Planned contrasts of this outcome.</param>
+/// <param name="Contrasts">Planned contrasts of this outcome; those that were added or changed when data could be seen are not among them.</param>
+/// <param name="Late">Contrasts of this outcome that the protocol names in their present form only since data could be seen, with when that was in words.</param>
 /// <param name="IsNumeric">Whether its values are numbers.</param>
 /// <param name="Kind">What its numbers are.</param>
 internal sealed record OutcomeSetting(
@@ -30,6 +31,7 @@ internal sealed record OutcomeSetting(
     string Role,
     double? Worthwhile,
     IReadOnlyList<string> Contrasts,
+    IReadOnlyDictionary<string, string> Late,
     bool IsNumeric,
     OutcomeKind Kind)
 {
@@ -46,7 +48,9 @@ internal sealed record OutcomeSetting(
             pair.Variable.Target,
             Word.Of(pair.Outcome.Role),
             pair.Outcome.SmallestWorthwhile?.Amount,
-            pair.Outcome.Contrasts.Count > 0 ? pair.Outcome.Contrasts : [.. setup.Protocol.Contrasts.Select(contrast => contrast.Name)],
+            [.. Named(setup, pair.Outcome).Where(contrast => setup.History.StandingOf(pair.Outcome.Variable, contrast).Time != PlanTime.AfterData)],
+            Named(setup, pair.Outcome).Select(contrast => (Name: contrast, Standing: setup.History.StandingOf(pair.Outcome.Variable, contrast)))
+                .Where(contrast => contrast.Standing.Time == PlanTime.AfterData).ToDictionary(contrast => contrast.Name, contrast => contrast.Standing.Sentence, StringComparer.Ordinal),
             pair.Variable.Type is VariableType.Number or VariableType.Integer,
             KindOf(pair.Variable))),
     ];
@@ -63,6 +67,9 @@ internal sealed record OutcomeSetting(
 
     /// <summary>Whether the role is that of a primary outcome.</summary>
     public bool IsPrimary => Role == Word.Of(OutcomeRole.Primary);
+
+    private static IEnumerable<string> Named(StudySetup setup, OutcomeMeasure outcome) =>
+        outcome.Contrasts.Count > 0 ? outcome.Contrasts : setup.Protocol.Contrasts.Select(contrast => contrast.Name);
 
     /// <summary>Moments are told from durations by what is possible: only a moment relative to impact can be negative.</summary>
     private static OutcomeKind KindOf(Variable variable)

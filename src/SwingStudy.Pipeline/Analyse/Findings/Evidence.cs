@@ -30,19 +30,35 @@ internal static class Evidence
         if (player.Basis == Basis.Exploratory)
             yield return new Reason(ReasonCode.Exploratory, "the protocol does not plan this comparison: it can suggest a question for the next study and support nothing");
         if (player.Basis == Basis.Amended)
-            yield return new Reason(ReasonCode.Amended, "the comparison was added to the protocol when data could be seen: it can suggest and not support");
+            yield return new Reason(ReasonCode.Amended, $"the comparison was {player.Outcome.Late[player.Contrast.Name]}: it can suggest and not support");
         if (player.CannotTell is { } why)
         {
             yield return why;
             yield break;
         }
 
+        if (player.Basis == Basis.Planned && !settings.IsLocked)
+            yield return new Reason(ReasonCode.NotLocked, "the protocol is not locked: nobody can show that this comparison was planned before data");
         foreach (var reason in Against(player, verdict, settings.Confidence))
             yield return reason;
+        if (Randomized(player, settings) is { } test)
+            yield return test;
         if (player.Compared.Term(TrendTerm.NonOverlap) is { } overlap && player.Estimate is not 0)
             yield return new Reason(ReasonCode.NonOverlap, Overlap(player, overlap.Value));
         if (Share(player, effects) is { } share)
             yield return share;
+    }
+
+    /// <summary>The test of the player's own draw; players drawn together are tested together.</summary>
+    private static Reason? Randomized(PlayerChange player, FindingSettings settings)
+    {
+        if (!player.Contrast.IsWithCue || settings.DrawOf(player.Participant) is not { } draw)
+            return null;
+        if (draw.IsJoint)
+            return new Reason(ReasonCode.Randomization, "the players were drawn together: the test over all of them stands in the study's finding");
+        return player.Compared.Term(TrendTerm.RandomizationTest) is { } test
+            ? new Reason(ReasonCode.Randomization, $"p = {P(test.P)}, {test.MethodDetail}")
+            : player.Compared.Trends.WhyNot(player.Participant, player.Outcome.Name, player.Contrast.Name, TrendTerm.RandomizationTest) is { } reason ? new Reason(ReasonCode.Randomization, reason) : null;
     }
 
     private static IEnumerable<Reason> Against(PlayerChange player, Verdict verdict, double confidence)

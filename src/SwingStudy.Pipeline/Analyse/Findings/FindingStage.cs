@@ -1,3 +1,4 @@
+using SwingStudy.Domain.Findings;
 using SwingStudy.Domain.Studies;
 using SwingStudy.Domain.Tables;
 using SwingStudy.Pipeline.Analyse.Group;
@@ -45,21 +46,33 @@ internal sealed class FindingStage : Stage<FindingSettings>
         var mechanism = judged.Where(player => player.Change.Outcome.IsMechanism).ToLookup(player => (player.Change.Participant, player.Change.Contrast.Name));
         foreach (var comparison in judged.GroupBy(player => (player.Change.Outcome.Name, player.Change.Contrast.Name)).Select(group => group.ToList()))
         {
+            List<PlayerChange> players = [.. comparison.Select(player => player.Change)];
             foreach (var (change, verdict) in comparison)
-                FindingRows.Add(rows, change, verdict, settings, effects, [.. mechanism[(change.Participant, change.Contrast.Name)]]);
-            AddStudy(rows, comparison, group, settings);
+            {
+                FindingRows.Add(rows, change, verdict,
+                [
+                    .. Evidence.Of(change, verdict, settings, effects),
+                    .. FindingRows.Mechanism(change, [.. mechanism[(change.Participant, change.Contrast.Name)]]),
+                    .. change.Caveats.Select(caveat => caveat.AsReason),
+                    .. Standards.Of(change, players, settings) is { } standard ? [standard] : Array.Empty<Reason>(),
+                    .. NextSteps.Of(change, verdict, settings),
+                ], settings.Confidence);
+            }
+
+            AddStudy(rows, comparison, group, [.. JointDraws.Of(players, settings)], settings);
         }
 
         return [Rows(input.Output("group_effects"), group), rows.Build()];
     }
 
-    private static void AddStudy(RowSetBuilder rows, List<(PlayerChange Change, Verdict Verdict)> comparison, List<GroupEffect> group, FindingSettings settings)
+    private static void AddStudy(RowSetBuilder rows, List<(PlayerChange Change, Verdict Verdict)> comparison, List<GroupEffect> group, List<GroupEffect> draws, FindingSettings settings)
     {
         var first = comparison[0].Change;
         var judged = comparison.Count(player => player.Verdict != Verdict.CannotTell);
         if (judged == 0 && !first.Outcome.IsPrimary)
             return;
-        FindingRows.Add(rows, StudyFinding.Of(comparison, Find(EffectMeasure.Difference), Find(GroupEffect.IndividualResponse), settings.Confidence), comparison);
+        FindingRows.Add(rows, StudyFinding.Of(comparison, Find(EffectMeasure.Difference), Find(GroupEffect.IndividualResponse), settings.Confidence), comparison, draws);
+        group.AddRange(draws);
         group.Add(new GroupEffect
         {
             Outcome = first.Outcome.Name,

@@ -38,9 +38,9 @@ internal sealed class PlayerChanges
             var values = _counted.Values(outcome.Name).ToLookup(value => value.Participant, StringComparer.Ordinal);
             foreach (var contrast in _settings.Contrasts)
             {
-                var basis = outcome.Contrasts.Contains(contrast.Name) ? Basis.Planned : Basis.Exploratory;
+                var basis = outcome.Contrasts.Contains(contrast.Name) ? Basis.Planned : outcome.Late.ContainsKey(contrast.Name) ? Basis.Amended : Basis.Exploratory;
                 List<PlayerChange> comparison = [.. _players.Select(player => Of(player, [.. values[player.Participant]], outcome, contrast, basis))];
-                if (basis == Basis.Planned || comparison.Exists(change => change.Estimate is not null))
+                if (basis != Basis.Exploratory || comparison.Exists(change => change.Estimate is not null))
                     changes.AddRange(comparison);
             }
         }

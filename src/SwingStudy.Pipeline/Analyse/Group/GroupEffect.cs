@@ -11,6 +11,9 @@ internal sealed record GroupEffect
     /// <summary>Measure of how many players have a supported change.</summary>
     public const string PlayersSupported = "players-supported";
 
+    /// <summary>Measure of the randomization test over players that were drawn together.</summary>
+    public const string RandomizationTest = "randomization-test";
+
     public required string Outcome { get; init; }
 
     public required string Contrast { get; init; }

@@ -1,6 +1,8 @@
 using SwingStudy.Domain.Studies;
 using SwingStudy.Domain.Tables;
+using SwingStudy.Pipeline.Analyse.Randomization;
 using SwingStudy.Pipeline.Running;
+using SwingStudy.Statistics.Chance;
 using SwingStudy.Statistics.Change;
 
 namespace SwingStudy.Pipeline.Analyse.Trends;
@@ -43,11 +45,21 @@ internal sealed class TrendStage : Stage<TrendSettings>
                 CountedValue[] compared = [.. values.Where(value => value.Phase == contrast.From || value.Phase == contrast.To)];
                 foreach (var term in PlayerSeries.Terms(compared, data, change, outcome, settings.Confidence))
                     Add(rows, input.Participant!, outcome, contrast, term);
+                if (contrast.IsWithCue && Drawn(settings, input.Participant!) is { } drawn)
+                {
+                    var chance = new Xoshiro256(settings.Seed).Split("randomization-test").Split(input.Participant!).Split(outcome.Name);
+                    var test = DrawTest.OfPlayer(drawn, ConditionSeries.Of(values, settings.Phases), chance, settings.Resamples);
+                    Add(rows, input.Participant!, outcome, contrast, new TrendTerm(TrendTerm.RandomizationTest, outcome.Unit, test));
+                }
             }
         }
 
         return [rows.Build()];
     }
+
+    /// <summary>What was drawn for a player alone; players drawn together are tested together, with the findings.</summary>
+    private static DrawnSetting? Drawn(TrendSettings settings, string participant) =>
+        settings.Draws.Where(draw => !draw.IsJoint).SelectMany(draw => draw.Players).FirstOrDefault(player => player.Participant == participant);
 
     private static void Add(RowSetBuilder rows, string participant, OutcomeSetting outcome, ContrastSetting contrast, TrendTerm term) => rows.Add(
         ("participant", participant),

@@ -32,6 +32,9 @@ internal sealed record TrendTerm(string Term, string? Unit, Estimate Estimate)
     /// <summary>Rank correlation with the phase, baseline line taken off where it is significant.</summary>
     public const string BaselineCorrectedTau = "baseline-corrected-tau";
 
+    /// <summary>Mean with minus without the intervention among all assignments that could have been drawn.</summary>
+    public const string RandomizationTest = "randomization-test";
+
     /// <summary>Slope against the order of swings within sessions, a swing.</summary>
     public const string OrderInSession = "order-in-session";
 }
