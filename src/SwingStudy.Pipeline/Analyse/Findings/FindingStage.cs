@@ -22,7 +22,7 @@ internal sealed class FindingStage : Stage<FindingSettings>
             new("captures", Slice.WholeTable), new("links", Slice.WholeTable),
         ],
         Outputs = ["group_effects", "findings"],
-        CodeVersion = "2",
+        CodeVersion = "3",
     };
 
     protected override FindingSettings SettingsOf(StudySetup setup) => FindingSettings.Of(setup);

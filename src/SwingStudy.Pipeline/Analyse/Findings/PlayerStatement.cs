@@ -35,7 +35,8 @@ internal static class PlayerStatement
             : noise;
     }
 
-    private static string Direction(PlayerChange player) => player.IsImprovement switch
+    /// <summary>A change that scatter can make is not praised.</summary>
+    private static string Direction(PlayerChange player) => (player.ExceedsNoise ? player.IsImprovement : null) switch
     {
         true => ", an improvement",
         false => ", for the worse",
