@@ -101,7 +101,29 @@ for player in truth["players"]:
         wrong += [] if inside else [(player["code"], contrast, planted, shown)]
 check("planted effects inside the interval", good, good + len(wrong), wrong)
 
-# 6. The attention stream: every reading is a capture, and none is invented.
+# 6. Verdicts agree with what was planted: an effect is not called absent for lack of evidence, and none is claimed where none is; a condition that
+# changed together with the cue is named.
+findings = {(f["participant"], f["outcome"], f["contrast"]): f for f in rows("findings") if f["scope"] == "player"}
+allowed = {"responds": ("supported", "suggestive"), "unmoved": ("not shown", "cannot tell")}
+good, wrong = 0, []
+for player in truth["players"]:
+    for contrast in ("with-cue", "kept"):
+        finding = findings.get((player["code"], "club_head_speed", contrast))
+        fits = finding and finding["verdict"] in allowed[player["kind"]]
+        good += bool(fits)
+        wrong += [] if fits else [(player["code"], player["kind"], contrast, finding and finding["verdict"])]
+check("verdicts that agree with the truth", good, good + len(wrong), wrong)
+good, wrong = 0, []
+for player in truth["players"]:
+    for contrast, phase in (("with-cue", "intervention"), ("kept", "follow-up")):
+        balls = {part: {s["ball"] for s in truth["sessions"] if s["player"] == player["code"] and s["phase"] == part} for part in ("baseline", phase)}
+        changed = balls["baseline"] != balls[phase]
+        said = "condition-changed: the ball changed together with the phase" in (findings[(player["code"], "club_head_speed", contrast)]["reasons"] or "")
+        good += changed == said
+        wrong += [] if changed == said else [(player["code"], contrast, balls, said)]
+check("balls that changed with the phase are named, and no others", good, good + len(wrong), wrong)
+
+# 7. The attention stream: every reading is a capture, and none is invented.
 readings = sum(1 for _ in open(os.path.join(samples, "band.ndjson"), "rb"))
 taken = sum(1 for row in captures.values() if row["source"] == "band")
 check("readings of the attention stream", taken, readings, [])
