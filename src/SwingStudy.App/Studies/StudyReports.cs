@@ -9,16 +9,26 @@ namespace SwingStudy.App.Studies;
 internal static class StudyReports
 {
     /// <summary>What a report is made from.</summary>
-    public static StudyReport Gather(OpenedStudy study) => new()
+    public static StudyReport Gather(OpenedStudy study)
     {
-        Name = study.Setup.Declaration.Name,
-        Zone = DateTimeZoneProviders.Tzdb[study.Setup.Declaration.Zone],
-        Protocol = study.Setup.Protocol,
-        Dictionary = study.Setup.Dictionary,
-        Tables = ReportTables.Read(study.Tables, study.Setup.Dictionary, study.Setup.Protocol),
-        Intake = study.Registry.IntakeCounts(),
-        Versions = [.. study.Tables.Names().Select(name => (name, study.Tables.Existing(name)!.CurrentVersion))],
-    };
+        var tables = ReportTables.Read(study.Tables, study.Setup.Dictionary, study.Setup.Protocol);
+        var people = study.Registry.Participants();
+        return new StudyReport
+        {
+            Name = study.Setup.Declaration.Name,
+            Zone = DateTimeZoneProviders.Tzdb[study.Setup.Declaration.Zone],
+            Protocol = study.Setup.Protocol,
+            Dictionary = study.Setup.Dictionary,
+            Tables = tables,
+            Methods = MethodNotes.Of(tables),
+            History = study.Setup.History,
+            LockedAt = study.Setup.History.IsLocked ? study.Setup.History.Versions[0].At : null,
+            Enrolled = people.Count,
+            Withdrawn = people.Count(person => person.Status == "withdrawn"),
+            Intake = study.Registry.IntakeCounts(),
+            Versions = [.. study.Tables.Names().Select(name => (name, study.Tables.Existing(name)!.CurrentVersion))],
+        };
+    }
 
     /// <summary>Writes the report of the study, or of one player, into <c>reports/</c>.</summary>
     /// <returns>The file.</returns>

@@ -1,4 +1,5 @@
 using System.Globalization;
+using SwingStudy.Domain.Findings;
 using SwingStudy.Domain.Protocols;
 using SwingStudy.Reporting.Figures;
 using SwingStudy.Reporting.Rows;
@@ -8,30 +9,43 @@ namespace SwingStudy.Reporting.Documents;
 /// <summary>Findings with their reasons, and the changes behind them.</summary>
 internal static class FindingSections
 {
-    /// <summary>Writes both sections; for one player only that player's rows.</summary>
-    public static void Write(Html html, StudyReport report, string? participant)
+    /// <summary>Writes the findings: planned ones first, then, apart, those that nobody planned before data.</summary>
+    public static void Findings(Html html, StudyReport report)
     {
         html.Markup("<section id=\"findings\">").Element("h2", "Findings");
-        List<FindingRow> study = participant is null ? [.. report.Tables.Findings.Where(finding => finding.Participant is null)] : [];
-        var players = report.Tables.Findings.Where(finding => finding.Participant is { } player && (participant is null || player == participant))
-            .OrderBy(finding => OrderOf(report, finding)).ThenBy(finding => finding.Participant, StringComparer.Ordinal).ToList();
-        if (study.Count + players.Count == 0)
+        var planned = report.Tables.Findings.Where(finding => finding.IsPlanned).ToList();
+        if (report.Tables.Findings.Count == 0)
             html.Element("p", "No findings yet. 'swingstudy run' makes them once sessions of two phases are in.");
-        if (participant is null && players.Count > 0)
-            Summary(html, report, players);
-        if (study.Count > 0)
-            Table(html, report, "The study as a whole", study, false);
-        foreach (var group in players.GroupBy(finding => (finding.Outcome, finding.Contrast)))
-            Table(html, report, $"{TitleOf(report, group.Key.Outcome)}, {ContrastOf(report, group.Key.Contrast)}", [.. group], true);
-        html.Markup("</section>").Markup("<section id=\"changes\">").Element("h2", "Changes with their uncertainty");
-        if (participant is null)
+        Summary(html, report, [.. planned.Where(finding => finding.Participant is not null)]);
+        Tables(html, report, planned, "The study as a whole");
+        var others = report.Tables.Findings.Where(finding => !finding.IsPlanned).ToList();
+        if (others.Count > 0)
         {
-            foreach (var figure in ReportFigures.Changes(report))
-                ReportWriter.Show(html, figure);
+            html.Element("h3", "Not planned before data").Element("p", "Comparisons that the protocol does not name, or names only since data could be seen. They suggest questions for the next study and support nothing.");
+            Tables(html, report, others, "The study as a whole, not planned before data");
         }
 
-        Effects(html, report, participant);
         html.Markup("</section>");
+    }
+
+    /// <summary>Writes the changes behind the findings, with their uncertainty.</summary>
+    public static void Changes(Html html, StudyReport report)
+    {
+        html.Markup("<section id=\"changes\">").Element("h2", "Changes with their uncertainty");
+        foreach (var figure in ReportFigures.Changes(report))
+            ReportWriter.Show(html, figure);
+        Effects(html, report);
+        html.Markup("</section>");
+    }
+
+    private static void Tables(Html html, StudyReport report, List<FindingRow> findings, string caption)
+    {
+        var ordered = findings.OrderBy(finding => Comparisons.OrderOf(report, finding.Outcome, finding.Contrast)).ThenBy(finding => finding.Participant, StringComparer.Ordinal).ToList();
+        List<FindingRow> study = [.. ordered.Where(finding => finding.Participant is null)];
+        if (study.Count > 0)
+            Table(html, report, caption, study, false);
+        foreach (var group in ordered.Where(finding => finding.Participant is not null).GroupBy(finding => (finding.Outcome, finding.Contrast)))
+            Table(html, report, Comparisons.Of(report, group.Key.Outcome, group.Key.Contrast), [.. group], true);
     }
 
     private static void Summary(Html html, StudyReport report, List<FindingRow> players)
@@ -42,7 +56,7 @@ internal static class FindingSections
             var counts = Verdict.All.Select(verdict => (verdict, count: group.Count(finding => finding.Verdict == verdict))).Where(pair => pair.count > 0);
             html.Element("p", string.Create(
                 CultureInfo.InvariantCulture,
-                $"{TitleOf(report, group.Key.Outcome)}, {ContrastOf(report, group.Key.Contrast)}: of {group.Count()} players {string.Join(", ", counts.Select(pair => $"{pair.count} {pair.verdict}"))}."));
+                $"{Comparisons.Of(report, group.Key.Outcome, group.Key.Contrast)}: of {group.Count()} players {string.Join(", ", counts.Select(pair => $"{pair.count} {pair.verdict}"))}."));
         }
     }
 
@@ -51,25 +65,30 @@ internal static class FindingSections
         html.OpenTableOf("findings", caption, players ? "Player" : "About", "Verdict", "Statement and reasons");
         foreach (var finding in findings)
         {
-            var about = players ? finding.Participant! : finding.Outcome is null ? "study" : $"{TitleOf(report, finding.Outcome)}, {ContrastOf(report, finding.Contrast)}";
+            var about = players ? finding.Participant! : finding.Outcome is null ? "study" : Comparisons.Of(report, finding.Outcome, finding.Contrast);
             html.Markup("<tr>").Element("th", about, "scope=\"row\"")
-                .Markup($"<td class=\"verdict {ClassOf(finding.Verdict)}\">{Sign(finding.Verdict)}{Html.Escape(finding.Verdict)}</td><td>")
-                .Element("p", finding.Statement).List(finding.Reasons).Markup("</td></tr>");
+                .Markup($"<td>{VerdictMark.Markup(finding.Verdict)}</td><td>").Element("p", finding.Statement).List(Shown(finding)).Markup("</td></tr>");
         }
 
         html.CloseTable();
     }
 
-    private static void Effects(Html html, StudyReport report, string? participant)
+    /// <summary>Reasons for and against; what holds for the whole design stands under limits, and next steps on the players' own pages.</summary>
+    private static IEnumerable<string> Shown(FindingRow finding) => finding.Participant is null
+        ? finding.Reasons.Select(reason => reason.ToString())
+        : finding.Reasons.Where(reason => reason.Kind is ReasonKind.Evidence or ReasonKind.Mechanism or ReasonKind.Rival && reason.Code is not ("not-randomized" or "not-blinded" or ReasonCode.NotLocked))
+            .Select(reason => reason.Text);
+
+    private static void Effects(Html html, StudyReport report)
     {
         foreach (var planned in new[] { true, false })
         {
-            var rows = report.Tables.Effects.Where(row => row.Planned == planned && (participant is null || row.Participant == participant)).ToList();
+            var rows = report.Tables.Effects.Where(row => row.Planned == planned).ToList();
             foreach (var group in rows.GroupBy(row => (row.Outcome, row.Contrast)))
             {
                 var confidence = report.Protocol.Analysis.Confidence.ToString("P0", CultureInfo.InvariantCulture).Replace(" ", "", StringComparison.Ordinal);
                 html.OpenTable(
-                    $"{TitleOf(report, group.Key.Outcome)}, {ContrastOf(report, group.Key.Contrast)}{(planned ? "" : " (exploratory: not named in the protocol)")}",
+                    $"{Comparisons.Of(report, group.Key.Outcome, group.Key.Contrast)}{(planned ? "" : " (exploratory: not named in the protocol)")}",
                     "Player", "Measure", "#Estimate", $"#{confidence} interval", "#p", "#Sessions", "#Swings", "Method");
                 foreach (var row in group.OrderBy(row => row.Participant, StringComparer.Ordinal))
                     Effect(html, report, row);
@@ -89,33 +108,4 @@ internal static class FindingSections
     }
 
     private static string Pair(long? from, long? to) => string.Create(CultureInfo.InvariantCulture, $"{from?.ToString(CultureInfo.InvariantCulture) ?? "–"} → {to?.ToString(CultureInfo.InvariantCulture) ?? "–"}");
-
-    private static int OrderOf(StudyReport report, FindingRow finding)
-    {
-        var outcome = report.Protocol.Outcomes.ToList().FindIndex(candidate => candidate.Variable == finding.Outcome);
-        var contrast = report.Protocol.Contrasts.ToList().FindIndex(candidate => candidate.Name == finding.Contrast);
-        return ((outcome < 0 ? 999 : outcome) * 1000) + (contrast < 0 ? 999 : contrast);
-    }
-
-    private static string TitleOf(StudyReport report, string? outcome) =>
-        outcome is not null && report.Dictionary.TryGet(outcome, out var variable) ? variable.Title : outcome ?? "Study";
-
-    private static string ContrastOf(StudyReport report, string? contrast) =>
-        report.Protocol.Contrasts.FirstOrDefault(candidate => candidate.Name == contrast) is { } found
-            ? $"{found.From.Replace('-', ' ')} to {found.To.Replace('-', ' ')}"
-            : contrast?.Replace('-', ' ') ?? "all phases";
-
-    private static string ClassOf(string verdict) => Verdict.All.Contains(verdict) ? verdict.Replace(' ', '-') : "";
-
-    /// <summary>The sign that figures give the verdict.</summary>
-    private static string Sign(string verdict) => verdict switch
-    {
-        Verdict.Supported => Drawn("<circle cx=\"8\" cy=\"8\" r=\"7\" fill=\"currentColor\"/>"),
-        Verdict.Suggestive => Drawn("<path d=\"M8 0l8 8-8 8-8-8z\" fill=\"currentColor\"/>"),
-        Verdict.NotShown => Drawn("<path d=\"M2 2h12v12H2z\" fill=\"currentColor\"/>"),
-        Verdict.CannotTell => Drawn("<path d=\"M8 2l6.5 12h-13z\" fill=\"none\" stroke=\"currentColor\" stroke-width=\"2\"/>"),
-        _ => "",
-    };
-
-    private static string Drawn(string shape) => $"<svg viewBox=\"0 0 16 16\" aria-hidden=\"true\">{shape}</svg>";
 }

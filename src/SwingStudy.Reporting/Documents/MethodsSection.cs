@@ -37,10 +37,10 @@ internal static class MethodsSection
             $"Intervals hold {100 * protocol.Analysis.Confidence:0.#} % confidence; resampling draws {protocol.Analysis.Resamples} times from seed {protocol.Analysis.Seed}; p values of several comparisons are adjusted by: {protocol.Analysis.Multiplicity.Replace('-', ' ')}. {protocol.Analysis.Why}"));
         html.Element("p", "Screening rules never see the phase. What they exclude stays in the tables and is drawn hollow in the figures.");
         html.Element("h3", "Verdicts").Markup("<dl>");
-        Term(html, Verdict.Supported, "The interval excludes no change, so that the player's own noise does not explain it; it is worthwhile with the protocol's confidence; and no caveat offers another explanation.");
+        Term(html, Verdict.Supported, "Planned before data. The interval excludes no change, so that the player's own noise does not explain it, also after adjustment for the planned comparisons of outcomes of the same role; it is worthwhile with the protocol's confidence; and nothing in the data offers another explanation.");
         Term(html, Verdict.Suggestive, "Something speaks for a change, but a condition of 'supported' is missing; the reasons say which.");
         Term(html, Verdict.NotShown, "The player's own noise could have made this. It does not say that nothing changed.");
-        Term(html, Verdict.CannotTell, "The data cannot answer: a phase has no counted swing, or one session while nobody knows how much days differ.");
+        Term(html, Verdict.CannotTell, "The data cannot answer: a phase has no counted swing, or one session while nobody knows how much days differ, or all was struck on one day.");
         html.Markup("</dl>");
         Words(html, report);
         Reliability(html, report);
@@ -55,15 +55,24 @@ internal static class MethodsSection
 
     private static void Words(Html html, StudyReport report)
     {
-        var words = report.Tables.Effects.SelectMany(row => new[] { row.Measure, row.Method })
-            .Concat(report.Tables.Reliability.SelectMany(row => new[] { row.Coefficient, row.Method }))
-            .Where(word => word.Length > 0).Distinct().Order(StringComparer.Ordinal).ToList();
+        var words = report.Tables.Effects.Select(row => row.Measure).Concat(report.Tables.Reliability.Select(row => row.Coefficient)).Concat(report.Tables.MethodWords)
+            .Where(word => word.Length > 0).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal).ToList();
         if (words.Count == 0)
             return;
-        html.Element("h3", "Words of measures and methods").Markup("<dl>");
+        html.Element("h3", "Words of measures and methods, as they were run").Markup("<dl>");
+        var notes = report.Methods.ToDictionary(note => note.Word, StringComparer.Ordinal);
         foreach (var word in words)
-            Term(html, word, MethodWords.MeaningOf(word) ?? "Described, with its formula and source, in the catalogue of statistics: 'swingstudy calc --help'.");
+        {
+            if (notes.GetValueOrDefault(word) is { } note)
+                Term(html, word, $"{MethodWords.MeaningOf(word) ?? note.Title + "."} {note.What} {(note.Assumptions.Count > 0 ? $"Assumes: {string.Join(" ", note.Assumptions)}" : "")}".TrimEnd());
+            else if (MethodWords.MeaningOf(word) is { } meaning)
+                Term(html, word, meaning);
+        }
+
         html.Markup("</dl>");
+        var sources = report.Methods.Where(note => words.Contains(note.Word)).SelectMany(note => note.Sources).Distinct().Order(StringComparer.Ordinal).ToList();
+        if (sources.Count > 0)
+            html.Element("h3", "References").List(sources);
     }
 
     private static void Reliability(Html html, StudyReport report)

@@ -12,12 +12,12 @@ public static class ReportWriter
     private static readonly InstantPattern Moment = InstantPattern.CreateWithInvariantCulture("uuuu-MM-dd HH:mm 'UTC'");
 
     /// <summary>The report of the whole study.</summary>
-    public static string Study(StudyReport report) => Page(report, null);
+    public static string Study(StudyReport report) => Page(report);
 
     /// <summary>The report of one player: own findings and figures only.</summary>
     /// <exception cref="ArgumentException">No finding, effect or swing of the tables belongs to that player.</exception>
     public static string Player(StudyReport report, string participant) => ParticipantsOf(report).Contains(participant, StringComparer.Ordinal)
-        ? Page(report, participant)
+        ? PlayerPage.Write(report, participant)
         : throw new ArgumentException($"The tables know no player {participant}.", nameof(participant));
 
     /// <summary>Players with a swing, an effect or a finding.</summary>
@@ -29,23 +29,18 @@ public static class ReportWriter
             .Distinct().Order(StringComparer.Ordinal),
     ];
 
-    private static string Page(StudyReport report, string? participant)
+    private static string Page(StudyReport report)
     {
-        var html = new Html();
-        var title = participant is null ? report.Name : $"{report.Name}: player {participant}";
-        html.Markup("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">")
-            .Element("title", title)
-            .Markup($"<style>\n{Style()}</style>\n</head>\n<body>\n<main>\n<header>")
-            .Element("h1", title)
-            .Element("p", report.Protocol.Question.Trim(), "class=\"question\"")
-            .Markup("</header>")
-            .Markup("""<nav aria-label="Contents"><ul><li><a href="#findings">Findings</a></li><li><a href="#changes">Changes</a></li><li><a href="#sessions">Sessions</a></li><li><a href="#accounting">Accounting</a></li><li><a href="#methods">Methods</a></li><li><a href="#cautions">Cautions</a></li><li><a href="#provenance">Provenance</a></li></ul></nav>""");
+        var html = Begin(report.Name, report.Protocol.Question)
+            .Markup("""<nav aria-label="Contents"><ul><li><a href="#findings">Findings</a></li><li><a href="#together">Players together</a></li><li><a href="#changes">Changes</a></li><li><a href="#sessions">Sessions</a></li><li><a href="#participants">Participants</a></li><li><a href="#deviations">Deviations</a></li><li><a href="#accounting">Accounting</a></li><li><a href="#methods">Methods</a></li><li><a href="#limits">Limits</a></li><li><a href="#cautions">Cautions</a></li><li><a href="#provenance">Provenance</a></li></ul></nav>""");
         html.Markup("<section class=\"caution\" aria-label=\"Before you read\">")
             .Element("p", "Each player is compared with that player's own baseline, which is no norm. SwingStudy is not a medical device and gives no diagnosis.")
             .Markup("</section>");
-        FindingSections.Write(html, report, participant);
+        FindingSections.Findings(html, report);
+        GroupSection.Write(html, report);
+        FindingSections.Changes(html, report);
         html.Markup("<section id=\"sessions\">").Element("h2", "Sessions, player by player");
-        foreach (var player in ParticipantsOf(report).Where(player => participant is null || player == participant))
+        foreach (var player in ParticipantsOf(report))
         {
             var figures = ReportFigures.Sessions(report, player);
             html.Element("h3", $"Player {player}");
@@ -56,12 +51,27 @@ public static class ReportWriter
         }
 
         html.Markup("</section>");
+        ParticipantsSection.Write(html, report);
+        DeviationsSection.Write(html, report);
         AccountingSection.Write(html, report);
         MethodsSection.Write(html, report);
+        LimitsSection.Write(html, report);
         Cautions(html, report);
         Provenance(html, report);
-        return html.Markup("</main>\n</body>\n</html>").ToString();
+        return End(html);
     }
+
+    /// <summary>The head of a page, up to its first heading.</summary>
+    internal static Html Begin(string title, string question) => new Html()
+        .Markup("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">")
+        .Element("title", title)
+        .Markup($"<style>\n{Style()}</style>\n</head>\n<body>\n<main>\n<header>")
+        .Element("h1", title)
+        .Element("p", question.Trim(), "class=\"question\"")
+        .Markup("</header>");
+
+    /// <summary>The finished page.</summary>
+    internal static string End(Html html) => html.Markup("</main>\n</body>\n</html>").ToString();
 
     /// <summary>Shows a figure with its caption; the picture is part of the page.</summary>
     internal static void Show(Html html, Figure figure) => html
@@ -72,7 +82,8 @@ public static class ReportWriter
         .Element("figcaption", figure.Caption)
         .Markup("</figure>");
 
-    private static void Cautions(Html html, StudyReport report)
+    /// <summary>Cautions, and adverse events on record.</summary>
+    internal static void Cautions(Html html, StudyReport report)
     {
         html.Markup("<section id=\"cautions\">").Element("h2", "Cautions and safety").List(
         [
@@ -85,7 +96,8 @@ public static class ReportWriter
         html.List(report.Incidents).Markup("</section>");
     }
 
-    private static void Provenance(Html html, StudyReport report)
+    /// <summary>What the page was made from.</summary>
+    internal static void Provenance(Html html, StudyReport report)
     {
         html.Markup("<section id=\"provenance\">").Element("h2", "Provenance")
             .Element("p", "Every number above stands in one of these table versions, and 'swingstudy audit trace' leads from there to file, row and raw text.")

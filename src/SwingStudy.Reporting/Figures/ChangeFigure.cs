@@ -18,6 +18,8 @@ internal static class ChangeFigure
     private const int Bottom = 52;
     private const int Above = 30;
 
+    private static readonly string[] Together = ["mean", "next"];
+
     /// <summary>Draws; null when no player has a change in that contrast.</summary>
     public static Figure? Draw(StudyReport report, OutcomeMeasure outcome, Contrast contrast)
     {
@@ -34,15 +36,20 @@ internal static class ChangeFigure
         var worthwhile = outcome.SmallestWorthwhile is { } smallest
             ? display.Difference(smallest.Amount) * (variable.Better == Better.Lower ? -1 : 1)
             : (double?)null;
-        var (low, high) = Limits(rows, display, worthwhile);
-        var height = Above + Bottom + (RowHeight * rows.Count);
+        var together = report.Tables.Group.FirstOrDefault(row => row.Outcome == outcome.Variable && row.Contrast == contrast.Name && row.Measure == GroupRow.Difference && double.IsFinite(row.Low));
+        var (low, high) = Limits(rows, display, worthwhile, together);
+        var lines = rows.Count + (together is null ? 0 : 2);
+        var height = Above + Bottom + (RowHeight * lines);
         var plot = Sheet.Empty(Left, Bottom);
-        Sheet.Frame(plot, new AxisLimits(low, high, 0.5, rows.Count + 0.5), new PixelSize(Width - Left, height - Bottom), Above, 270);
-        DrawReferences(plot, display, rows.Count, worthwhile, low, high);
+        Sheet.Frame(plot, new AxisLimits(low, high, 0.5, lines + 0.5), new PixelSize(Width - Left, height - Bottom), Above, 270);
+        DrawReferences(plot, display, lines, worthwhile, low, high);
         for (var i = 0; i < rows.Count; i++)
-            DrawRow(plot, rows[i], rows.Count - i, display, verdicts.GetValueOrDefault(rows[i].Participant), low, high);
+            DrawRow(plot, rows[i], lines - i, display, verdicts.GetValueOrDefault(rows[i].Participant), low, high);
+        if (together is not null)
+            DrawTogether(plot, together, display, low, high);
         Sheet.Stroke(plot, low, 0.5, high, 0.5, Palette.Quiet, 1.5f);
-        plot.Axes.Left.SetTicks([.. rows.Select((_, i) => (double)(rows.Count - i))], [.. rows.Select(row => row.Participant)]);
+        plot.Axes.Left.SetTicks(
+            [.. Enumerable.Range(0, lines).Select(i => (double)(lines - i))], [.. rows.Select(row => row.Participant), .. together is null ? [] : Together]);
         plot.Axes.Left.MajorTickStyle.Length = 0;
         var steps = Sheet.Steps(low, high, 7);
         plot.Axes.Bottom.SetTicks(steps, [.. steps.Select(step => ValueDisplay.Number(step, step == Math.Floor(step) ? 0 : display.Decimals))]);
@@ -50,16 +57,17 @@ internal static class ChangeFigure
         return Sheet.Finish(
             plot,
             $"change-{outcome.Variable.Replace('_', '-')}-{contrast.Name}",
-            string.Create(CultureInfo.InvariantCulture, $"Change in {Lower(display.Title)} from {Plain(contrast.From)} to {Plain(contrast.To)}, with {report.Protocol.Analysis.Confidence:P0} interval"),
-            AltText(rows, display, contrast, verdicts),
+            string.Create(CultureInfo.InvariantCulture, $"Change in {Lower(display.Title)} from {Plain(contrast.From)} to {Plain(contrast.To)}, with {report.Protocol.Analysis.Confidence:P0} interval{(together is null ? "" : "; below: the mean over players, and where the true change of the next player may lie")}"),
+            AltText(rows, display, contrast, verdicts, together),
             Width,
             height);
     }
 
-    private static (double Low, double High) Limits(List<EffectRow> rows, ValueDisplay display, double? worthwhile)
+    private static (double Low, double High) Limits(List<EffectRow> rows, ValueDisplay display, double? worthwhile, GroupRow? together)
     {
+        // The next player may lie far out where players are few: the bar is then cut at the edge and its numbers stand beside it.
         var values = rows.SelectMany(row => new[] { row.Estimate, row.Low, row.High }).Where(double.IsFinite).Select(display.Difference)
-            .Append(0).Append(worthwhile ?? 0).ToList();
+            .Append(0).Append(worthwhile ?? 0).Concat(together is null ? [] : [display.Difference(together.Low), display.Difference(together.High)]).ToList();
         var pad = Math.Max(0.06 * (values.Max() - values.Min()), 1e-6);
         return (values.Min() - pad, values.Max() + pad);
     }
@@ -103,13 +111,32 @@ internal static class ChangeFigure
         Sheet.Beside(plot, verdict ?? "no finding", high, y, Alignment.MiddleLeft, color, Sheet.Normal, right: 168, down: 2);
     }
 
-    private static string AltText(List<EffectRow> rows, ValueDisplay display, Contrast contrast, Dictionary<string, string> verdicts) =>
+    /// <summary>The mean over players as a lozenge as wide as its interval, and the prediction interval as a bare bar.</summary>
+    private static void DrawTogether(Plot plot, GroupRow together, ValueDisplay display, double low, double high)
+    {
+        Sheet.Stroke(plot, low, 2.5, high, 2.5, Palette.Quiet, 1);
+        var (from, to, mean) = (display.Difference(together.Low), display.Difference(together.High), display.Difference(together.Estimate));
+        foreach (var (x1, y1, x2, y2) in new[] { (from, 2, mean, 2.22), (mean, 2.22, to, 2), (to, 2, mean, 1.78), (mean, 1.78, from, 2.0) })
+            Sheet.Stroke(plot, x1, y1, x2, y2, Palette.Ink, 2);
+        Sheet.Beside(plot, $"{display.Signed(mean)}  [{ValueDisplay.Number(from, display.Decimals)}, {ValueDisplay.Number(to, display.Decimals)}]", high, 2, Alignment.MiddleLeft, Palette.Ink, Sheet.Normal, right: 12, down: 2);
+        Sheet.Beside(plot, "mean of players", high, 2, Alignment.MiddleLeft, Palette.Ink, Sheet.Normal, right: 168, down: 2);
+        if (!double.IsFinite(together.PredictionLow) || !double.IsFinite(together.PredictionHigh))
+            return;
+        var (least, most) = (display.Difference(together.PredictionLow), display.Difference(together.PredictionHigh));
+        Sheet.Stroke(plot, Math.Max(least, low), 1, Math.Min(most, high), 1, Palette.Quiet, 5);
+        Sheet.Beside(plot, $"[{ValueDisplay.Number(least, display.Decimals)}, {ValueDisplay.Number(most, display.Decimals)}]", high, 1, Alignment.MiddleLeft, Palette.Quiet, Sheet.Normal, right: 12, down: 2);
+        Sheet.Beside(plot, "next player", high, 1, Alignment.MiddleLeft, Palette.Quiet, Sheet.Normal, right: 168, down: 2);
+    }
+
+    private static string AltText(List<EffectRow> rows, ValueDisplay display, Contrast contrast, Dictionary<string, string> verdicts, GroupRow? together) =>
         $"Change in {Lower(display.Title)} from {Plain(contrast.From)} to {Plain(contrast.To)}: " + string.Join("; ", rows.Select(row =>
             !double.IsFinite(row.Estimate)
                 ? $"{row.Participant} no estimate"
                 : $"{row.Participant} {display.TextOfDifference(row.Estimate)}"
                     + (double.IsFinite(row.Low) ? $" ({ValueDisplay.Number(display.Difference(row.Low), display.Decimals)} to {ValueDisplay.Number(display.Difference(row.High), display.Decimals)})" : "")
-                    + (verdicts.TryGetValue(row.Participant, out var verdict) ? $", {verdict}" : ""))) + ".";
+                    + (verdicts.TryGetValue(row.Participant, out var verdict) ? $", {verdict}" : "")))
+        + (together is null ? "" : $"; mean of players {display.TextOfDifference(together.Estimate)} ({ValueDisplay.Number(display.Difference(together.Low), display.Decimals)} to {ValueDisplay.Number(display.Difference(together.High), display.Decimals)})")
+        + ".";
 
     private static string Plain(string name) => name.Replace('-', ' ');
 

@@ -1,4 +1,5 @@
 using NodaTime;
+using SwingStudy.Domain.Findings;
 using SwingStudy.Domain.Protocols;
 using SwingStudy.Domain.Tables;
 using SwingStudy.Domain.Variables;
@@ -26,6 +27,19 @@ public sealed record ReportTables
 
     /// <summary>Findings.</summary>
     public required IReadOnlyList<FindingRow> Findings { get; init; }
+
+    /// <summary>Estimates over players.</summary>
+    public required IReadOnlyList<GroupRow> Group { get; init; }
+
+    /// <summary>Methods of the terms of players' series.</summary>
+    public required IReadOnlyList<string> SeriesMethods { get; init; }
+
+    /// <summary>Method words of all results, each once, without what is said after a semicolon.</summary>
+    public IReadOnlyList<string> MethodWords =>
+    [
+        .. Effects.Select(row => row.Method).Concat(Reliability.Select(row => row.Method)).Concat(Group.Select(row => row.Method)).Concat(SeriesMethods)
+            .Select(method => method.Split(';')[0]).Where(word => word.Length > 0).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal),
+    ];
 
     /// <summary>Captures by the word that says how they were linked, or why not.</summary>
     public required IReadOnlyDictionary<string, int> Links { get; init; }
@@ -57,7 +71,9 @@ public sealed record ReportTables
             Rows(store, StudyTables.Effects, null),
             Rows(store, StudyTables.Reliability, null),
             Rows(store, StudyTables.Findings, null),
-            Rows(store, StudyTables.Links, [SwingId, "method"]));
+            Rows(store, StudyTables.Links, [SwingId, "method"]),
+            Rows(store, StudyTables.GroupEffects, null),
+            Rows(store, StudyTables.Trends, ["method"]));
     }
 
     /// <summary>Takes rows of the tables, in any number of parts.</summary>
@@ -68,7 +84,9 @@ public sealed record ReportTables
         IEnumerable<RowSet> effects,
         IEnumerable<RowSet> reliability,
         IEnumerable<RowSet> findings,
-        IEnumerable<RowSet> links)
+        IEnumerable<RowSet> links,
+        IEnumerable<RowSet>? groupEffects = null,
+        IEnumerable<RowSet>? trends = null)
     {
         List<FlagRow> flagRows = [.. flags.SelectMany(FlagsOf)];
         var sets = swings.ToList();
@@ -80,6 +98,8 @@ public sealed record ReportTables
             Effects = [.. effects.SelectMany(EffectsOf)],
             Reliability = [.. reliability.SelectMany(ReliabilityOf)],
             Findings = [.. findings.SelectMany(FindingsOf)],
+            Group = [.. (groupEffects ?? []).SelectMany(GroupOf)],
+            SeriesMethods = [.. (trends ?? []).SelectMany(set => set.Texts("method")).OfType<string>().Distinct(StringComparer.Ordinal)],
             Links = CountsOf(linkRows.Select(row => row.First)),
             Unlinked = CountsOf(linkRows.Where(row => row.Second is null).Select(row => row.First)),
             LinkedCaptures = linkRows.Count(row => row.Second is not null),
@@ -166,7 +186,26 @@ public sealed record ReportTables
         set.Texts(Participant)[i],
         set.Texts("outcome")[i],
         set.Texts("contrast")[i],
+        set.Texts("basis")[i] ?? FindingRow.PlannedBasis,
         set.Texts("verdict")[i] ?? "",
         set.Texts("statement")[i] ?? "",
-        (set.Texts("reasons")[i] ?? "").Split('\n', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries)));
+        [.. (set.Texts("reasons")[i] ?? "").Split('\n', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries).Select(Reason.Parse)]));
+
+    private static IEnumerable<GroupRow> GroupOf(RowSet set) => Enumerable.Range(0, set.Count).Select(i => new GroupRow(
+        set.Texts("outcome")[i] ?? "",
+        set.Texts("contrast")[i] ?? "",
+        set.Texts("measure")[i] ?? "",
+        set.Numbers("estimate")[i],
+        set.Numbers("ci_low")[i],
+        set.Numbers("ci_high")[i],
+        set.Numbers("p")[i],
+        set.Numbers("p_adjusted")[i],
+        set.Numbers("i2")[i],
+        set.Numbers("pi_low")[i],
+        set.Numbers("pi_high")[i],
+        set.Integers("n")[i],
+        set.Texts("unit")[i],
+        set.Texts("method")[i] ?? "",
+        set.Booleans("planned")[i] == true,
+        set.Texts("undefined")[i]));
 }

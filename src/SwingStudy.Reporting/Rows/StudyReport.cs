@@ -29,6 +29,18 @@ public sealed record StudyReport
     /// <summary>Table and the version whose rows these are, in the order to be shown.</summary>
     public required IReadOnlyList<(string Table, long Version)> Versions { get; init; }
 
+    /// <summary>What the method words of the tables mean, from the catalogue of statistics.</summary>
+    public IReadOnlyList<MethodNote> Methods { get; init; } = [];
+
+    /// <summary>The versions of the protocol.</summary>
+    public ProtocolHistory History { get; init; } = ProtocolHistory.None;
+
+    /// <summary>Players on record, those who have withdrawn among them.</summary>
+    public int Enrolled { get; init; }
+
+    /// <summary>Players on record who have withdrawn.</summary>
+    public int Withdrawn { get; init; }
+
     /// <summary>When the protocol was locked; null while it is not.</summary>
     public Instant? LockedAt { get; init; }
 

@@ -49,7 +49,7 @@ public partial class ReportWriterTests
     public void TextsOfDataAreEscaped()
     {
         Assert.Contains("Humming &lt;study&gt; (invented)", Page, StringComparison.Ordinal);
-        Assert.Contains("Statement about P01 &amp; &lt;speed&gt;.", Page, StringComparison.Ordinal);
+        Assert.Contains("statement about P01 &amp; &lt;speed&gt;.", Page, StringComparison.Ordinal);
         Assert.DoesNotContain("<humming>", Page, StringComparison.Ordinal);
     }
 
@@ -59,8 +59,29 @@ public partial class ReportWriterTests
         var page = ReportWriter.Player(Some.Report(), "P02");
 
         Assert.Contains("Statement about P02", page, StringComparison.Ordinal);
+        Assert.DoesNotContain(">P02: ", page, StringComparison.Ordinal);
         Assert.DoesNotMatch("P0[1345]", WithoutPictures(page));
         Assert.Throws<ArgumentException>(() => ReportWriter.Player(Some.Report(), "P77"));
+    }
+
+    [Fact]
+    public void APlayersPageAnswersWhatChangedWhatElseExplainsItAndWhatToDo()
+    {
+        var page = ReportWriter.Player(Some.Report(), "P02");
+
+        Approved.Matches("player-report.html", WithoutPictures(page));
+        string[] questions = ["What changed, and is it real?", "What moved with it", "What else could explain it", "What to do next to be surer", "What the answer rests on"];
+        var places = questions.Select(question => page.IndexOf(question, StringComparison.Ordinal)).ToList();
+        Assert.True(places.TrueForAll(place => place > 0) && places.SequenceEqual(places.Order()), string.Join(", ", places));
+    }
+
+    [Fact]
+    public void WhatNobodyPlannedStandsApart()
+    {
+        var planned = Page.IndexOf("statement about P04", StringComparison.Ordinal);
+        var apart = Page.IndexOf("Not planned before data", StringComparison.Ordinal);
+        var exploratory = Page.IndexOf("attention level rose by 3", StringComparison.Ordinal);
+        Assert.True(planned > 0 && planned < apart && apart < exploratory);
     }
 
     [Fact]

@@ -57,7 +57,10 @@ internal static class Some
         Zone = DateTimeZoneProviders.Tzdb["Europe/Dublin"],
         Protocol = Protocol,
         Dictionary = Dictionary,
-        Tables = ReportTables.From(["club_head_speed", "attention_level"], [Swings()], [Flags()], [Effects()], [Reliability()], [Findings()], [Links()]),
+        Tables = ReportTables.From(["club_head_speed", "attention_level"], [Swings()], [Flags()], [Effects()], [Reliability()], [Findings()], [Links()], [Group()]),
+        Methods = [new("honest-change", "One player's change against noise", "Mean of session means after − before.", ["Session effects are independent."], ["Invented A (2001). A source."])],
+        Enrolled = 6,
+        Withdrawn = 1,
         Intake = new(61, 1, 0, 2, 1893, 1702, 3, 188),
         Versions = [("swings", 4), ("effects", 2), ("findings", 2)],
         LockedAt = Instant.FromUtc(2026, 3, 1, 9, 30),
@@ -129,14 +132,29 @@ internal static class Some
     private static RowSet Findings()
     {
         var rows = new RowSetBuilder(StudyTables.Findings);
-        rows.Add(("scope", "study"), ("verdict", Verdict.Suggestive), ("outcome", "club_head_speed"), ("contrast", "with-cue"), ("statement", "Two of five players gained."), ("reasons", "P01: supported\nP02: suggestive"));
+        rows.Add(("scope", "study"), ("basis", "planned"), ("verdict", Verdict.Suggestive), ("outcome", "club_head_speed"), ("contrast", "with-cue"), ("statement", "Two of five players gained."), ("reasons", "P01: supported\nP02: suggestive"));
         foreach (var (code, _, _, verdict) in Players)
         {
             rows.Add(
-                ("scope", "player"), ("participant", code), ("outcome", "club_head_speed"), ("contrast", "with-cue"), ("verdict", verdict), ("statement", $"Statement about {code} & <speed>."),
-                ("reasons", "First reason.\nSecond reason."));
+                ("scope", "player"), ("participant", code), ("outcome", "club_head_speed"), ("contrast", "with-cue"), ("basis", "planned"), ("verdict", verdict), ("statement", $"{code}: statement about {code} & <speed>."),
+                ("reasons", $"within-noise: the interval includes no change\nmoved-in-time: peak force of {code}: 20 ms earlier (supported)\nfew-sessions: 1 session in cue, planned were 3\nnot-randomized: not randomized\nto-settle: measure {code} again"));
         }
 
+        rows.Add(
+            ("scope", "player"), ("participant", "P02"), ("outcome", "attention_level"), ("contrast", "kept"), ("basis", "exploratory"), ("verdict", Verdict.Suggestive),
+            ("statement", "P02: attention level rose by 3."), ("reasons", "exploratory: the protocol does not plan this comparison"));
+
+        return rows.Build();
+    }
+
+    private static RowSet Group()
+    {
+        var rows = new RowSetBuilder(StudyTables.GroupEffects);
+        rows.Add(
+            ("outcome", "club_head_speed"), ("contrast", "with-cue"), ("measure", "difference"), ("estimate", 1.0), ("ci_low", -0.2), ("ci_high", 2.2), ("p", 0.08), ("p_adjusted", 0.16), ("tau2", 0.6),
+            ("i2", 61.0), ("pi_low", -1.4), ("pi_high", 3.4), ("n", 4), ("unit", "m/s"), ("method", "meta-reml-knapp-hartung; p adjusted: holm over 2"), ("planned", true));
+        rows.Add(("outcome", "club_head_speed"), ("contrast", "with-cue"), ("measure", "players-supported"), ("estimate", 1.0), ("n", 3), ("unit", "1"), ("method", "count"), ("planned", true));
+        rows.Add(("outcome", "attention_level"), ("contrast", "kept"), ("measure", "difference"), ("n", 1), ("unit", "1"), ("method", "meta-reml-knapp-hartung"), ("planned", false), ("undefined", "needs at least 2 players"));
         return rows.Build();
     }
 
