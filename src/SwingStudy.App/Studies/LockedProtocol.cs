@@ -31,6 +31,15 @@ internal static class LockedProtocol
             + "'swingstudy protocol amend --reason TEXT --known TEXT' makes it a new version.");
     }
 
+    /// <summary>The same of a folder whose registry is not open; null where no study stands.</summary>
+    public static Problem? EditedIn(StudyFolder folder, TimeProvider time)
+    {
+        if (!File.Exists(folder.Registry))
+            return null;
+        using var registry = new StudyRegistry(folder, time);
+        return Edited(folder, registry);
+    }
+
     /// <summary>Puts the locked text back and keeps the edited file beside it.</summary>
     /// <returns>Path of the edited file; null when there was none.</returns>
     public static string? PutBack(StudyFolder folder, StudyRegistry registry, ProtocolVersion locked, string actor)

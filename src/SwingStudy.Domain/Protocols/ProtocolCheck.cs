@@ -216,5 +216,5 @@ public static class ProtocolCheck
     }
 
     /// <summary>Whether the design compares phases of a player, as opposed to measurements of the same thing.</summary>
-    internal static bool ComparesPhases(Protocol protocol) => protocol.Design is not (DesignKind.Reliability or DesignKind.Agreement);
+    public static bool ComparesPhases(Protocol protocol) => protocol.Design is not (DesignKind.Reliability or DesignKind.Agreement);
 }

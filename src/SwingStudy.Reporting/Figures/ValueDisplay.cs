@@ -5,11 +5,12 @@ using SwingStudy.Domain.Variables;
 namespace SwingStudy.Reporting.Figures;
 
 /// <summary>Numbers of one variable as people read them: in its display unit, rounded alike, with a true minus sign.</summary>
-internal sealed class ValueDisplay
+public sealed class ValueDisplay
 {
     private readonly UnitConversion _conversion;
     private readonly Unit? _shown;
 
+    /// <summary>How a variable is shown.</summary>
     public ValueDisplay(Variable variable)
     {
         Title = variable.Title;
