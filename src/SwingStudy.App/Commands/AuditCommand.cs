@@ -124,7 +124,7 @@ internal static class AuditCommand
             var entries = study.Registry.Ledger.Entries().Select(entry => entry with { Details = study.Mask?.Text(entry.Details) ?? entry.Details }).ToList();
             return CommandResult.Done(
                 new { entries = entries.Select(entry => new { entry.Number, at = entry.At.ToString(), entry.Actor, entry.Act, details = JsonSerializer.Deserialize<JsonElement>(entry.Details), entry.Previous, entry.Hash }) },
-                console => Listing.Write(console, ["no", "at", "who", "act", "details"], entries.Select(entry => (IReadOnlyList<string>)
+                console => Listing.Write(console, ["no", "when", "who", "act", "details"], entries.Select(entry => (IReadOnlyList<string>)
                     [entry.Number.ToString(CultureInfo.InvariantCulture), entry.At.ToString(), entry.Actor, entry.Act, entry.Details]), "The ledger is empty."));
         });
         return command;

@@ -7,9 +7,7 @@ using NodaTime.Text;
 using Spectre.Console;
 using SwingStudy.App.Studies;
 using SwingStudy.App.Terminal;
-using SwingStudy.Domain.Identifiers;
 using SwingStudy.Domain.Protocols;
-using SwingStudy.Pipeline.Draws;
 
 namespace SwingStudy.App.Commands;
 
@@ -52,7 +50,7 @@ internal static class ProtocolScheduleCommand
     private static CommandResult Draw(CommandContext context, OpenedStudy study, Wish wish, bool again)
     {
         var protocol = study.Setup.Protocol;
-        if (study.Setup.History.Current is not { } locked)
+        if (!study.Setup.History.IsLocked)
             return ProtocolLockCommand.NotLocked(study.Setup.Folder.ProtocolFile);
         if (protocol.Randomization is null || DrawPlan.Of(protocol) is not { } plan)
         {
@@ -64,18 +62,9 @@ internal static class ProtocolScheduleCommand
         var due = PlayersToDraw.Of(study, plan, wish.Players, again, now);
         if (!due.Succeeded(out var players))
             return CommandResult.Failed(due.Problems.Any(problem => PlayersToDraw.Refused.Contains(problem.Code)) ? ExitCode.Refused : ExitCode.InvalidInput, due.Problems);
-        var draw = RandomDraw.Make(protocol, plan, players, new DrawRecord(study.Setup.Schedule.Draws.Count + 1, locked.Number, now, context.Actor));
-        study.Registry.Act(context.Actor, "protocol.schedule", act =>
-        {
-            act.Add(draw);
-            return JsonSerializer.Serialize(new
-            {
-                draw = draw.Number, protocol_version = draw.ProtocolVersion, kind = draw.Kind, seed = draw.Seed.ToString(CultureInfo.InvariantCulture), assignments = draw.Assignments,
-                players, drawn_sha256 = Sha256.Of(JsonSerializer.Serialize(draw.Players)).ToString(),
-            });
-        });
+        var draw = PlayersToDraw.Store(study, plan, players, context);
         context.Log.Information("Draw {Draw}: {Kind} among {Assignments} assignments for {Players} players", draw.Number, draw.Kind, draw.Assignments, players.Count);
-        return Calendar(study, new Schedule([.. study.Setup.Schedule.Draws, draw]), wish, draw.Players.Select(player => player.Participant));
+        return Calendar(study, study.Setup.Schedule, wish, draw.Players.Select(player => player.Participant));
     }
 
     private static CommandResult Show(CommandContext context, OpenedStudy study, Wish wish)

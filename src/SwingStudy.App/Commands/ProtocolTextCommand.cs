@@ -37,7 +37,7 @@ internal static class ProtocolTextCommand
                         comparisons = version.Comparisons,
                     }),
                 },
-                console => Listing.Write(console, ["no", "version", "hash", "at", "who", "reason", "known", "taken before"], versions.Select(version => (IReadOnlyList<string>)
+                console => Listing.Write(console, ["no", "version", "hash", "when", "who", "reason", "known", "taken before"], versions.Select(version => (IReadOnlyList<string>)
                 [
                     version.Number.ToString(CultureInfo.InvariantCulture), version.Version, version.Hash.Short, version.At.ToString(), version.Actor,
                     version.Reason ?? "locked", version.Known ?? "", string.Join("; ", version.Taken),

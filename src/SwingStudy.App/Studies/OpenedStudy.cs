@@ -17,9 +17,9 @@ internal sealed class OpenedStudy : IDisposable
     private OpenedStudy(StudySetup setup, StudyRegistry registry, WriterLock? writerLock, TimeProvider time)
     {
         _lock = writerLock;
-        Setup = setup with { History = registry.Protocol.History(), Schedule = registry.Protocol.Schedule() };
+        Setup = setup;
         Registry = registry;
-        Mask = PhaseMask.Of(setup.Protocol, registry.Protocol);
+        ReadPlan();
         Identities = new IdentityStore(setup.Folder);
         Tables = new TableStore(setup.Folder, time);
     }
@@ -28,7 +28,7 @@ internal sealed class OpenedStudy : IDisposable
     public StudySetup Setup { get; private set; }
 
     /// <summary>What hides phases from a blind analyst; null where nobody is blind, or blind no more.</summary>
-    public PhaseMask? Mask { get; }
+    public PhaseMask? Mask { get; private set; }
 
     /// <summary>People, sessions, files, decisions, ledger.</summary>
     public StudyRegistry Registry { get; }
@@ -81,6 +81,13 @@ internal sealed class OpenedStudy : IDisposable
                 writerLock?.Dispose();
             }
         }
+    }
+
+    /// <summary>Reads versions, draws and blindness again, after an act that changed them.</summary>
+    public void ReadPlan()
+    {
+        Setup = Setup with { History = Registry.Protocol.History(), Schedule = Registry.Protocol.Schedule() };
+        Mask = PhaseMask.Of(Setup.Protocol, Registry.Protocol);
     }
 
     /// <summary>Makes another file the study's protocol, where it can be read; otherwise the study keeps what it has.</summary>

@@ -1,12 +1,16 @@
+using System.Globalization;
+using System.Text.Json;
 using NodaTime;
+using SwingStudy.App.Terminal;
 using SwingStudy.Domain.Identifiers;
 using SwingStudy.Domain.Problems;
 using SwingStudy.Domain.Protocols;
 using SwingStudy.Domain.Tables;
+using SwingStudy.Pipeline.Draws;
 
 namespace SwingStudy.App.Studies;
 
-/// <summary>For whom a draw is due, and what forbids it.</summary>
+/// <summary>For whom a draw is due, what forbids it, and the draw itself.</summary>
 internal static class PlayersToDraw
 {
     /// <summary>The players of the next draw.</summary>
@@ -38,6 +42,24 @@ internal static class PlayersToDraw
         }
 
         return WithData(study, due, now) is { Count: > 0 } late ? DataExist(late, due.Except(late).ToList(), plan.IsJoint) : Outcome<IReadOnlyList<string>>.Of(due);
+    }
+
+    /// <summary>Draws for these players and puts it on record.</summary>
+    public static Draw Store(OpenedStudy study, DrawPlan plan, IReadOnlyList<string> players, CommandContext context)
+    {
+        var record = new DrawRecord(study.Setup.Schedule.Draws.Count + 1, study.Setup.History.Current!.Number, Instant.FromDateTimeOffset(context.Time.GetUtcNow()), context.Actor);
+        var draw = RandomDraw.Make(study.Setup.Protocol, plan, players, record);
+        study.Registry.Act(context.Actor, "protocol.schedule", act =>
+        {
+            act.Add(draw);
+            return JsonSerializer.Serialize(new
+            {
+                draw = draw.Number, protocol_version = draw.ProtocolVersion, kind = draw.Kind, seed = draw.Seed.ToString(CultureInfo.InvariantCulture), assignments = draw.Assignments,
+                players, drawn_sha256 = Sha256.Of(JsonSerializer.Serialize(draw.Players)).ToString(),
+            });
+        });
+        study.ReadPlan();
+        return draw;
     }
 
     /// <summary>Codes of the problems that are refusals by a rule.</summary>

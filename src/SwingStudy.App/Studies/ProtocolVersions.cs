@@ -43,6 +43,7 @@ internal static class ProtocolVersions
                 act.Add(name);
             return Details(version, earlier);
         });
+        study.ReadPlan();
         return version;
     }
 

@@ -28,6 +28,7 @@ public sealed class StudyVerification(StudySetup setup, StudyRegistry registry)
         foreach (var name in _tables.Names())
             yield return Table(_tables.Existing(name)!);
         yield return Ledger();
+        yield return new ProtocolVerification(setup, registry).Run();
         yield return Accounting();
         yield return StoredRows();
     }

@@ -23,7 +23,7 @@ public static class RandomDraw
         List<string> players = [.. participants.Order(StringComparer.Ordinal)];
         if (players.Count == 0 || (plan.IsJoint && players.Count != plan.Windows.Count))
             throw new ArgumentException($"{plan.Windows.Count} players are drawn together; got {players.Count}.", nameof(participants));
-        var stream = new Xoshiro256(draw.Seed).Split("schedule");
+        var stream = new Xoshiro256(draw.Seed);
         var tiers = Enumerable.Range(0, players.Count).ToArray();
         if (plan.OrderDrawn)
             Shuffle.All(tiers.AsSpan(), stream.Split("order"));
@@ -39,7 +39,7 @@ public static class RandomDraw
             Assignments = plan.Assignments,
             At = record.At,
             Actor = record.Actor,
-            Players = [.. players.Select((player, i) => Drawn(protocol, plan, player, plan.IsJoint ? tiers[i] : null, stream.Split(player)))],
+            Players = [.. players.Select((player, i) => Drawn(protocol, plan, player, plan.IsJoint ? tiers[i] : null, stream.Split($"{player}/{plan.Kind}")))],
         };
     }
 
