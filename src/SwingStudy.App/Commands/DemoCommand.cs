@@ -6,6 +6,7 @@ using SwingStudy.App.Studies;
 using SwingStudy.App.Terminal;
 using SwingStudy.Domain.Identifiers;
 using SwingStudy.Domain.Problems;
+using SwingStudy.Domain.Protocols;
 using SwingStudy.Domain.Studies;
 using SwingStudy.Ingestion.Intake;
 
@@ -33,6 +34,8 @@ internal static class DemoCommand
                 var problems = truth.Players.SelectMany(player => PeopleEntry.Add(demo, context.Actor, context.Time, new ParticipantId(player.Code), player.Aliases)).ToList();
                 if (problems.Count > 0)
                     return CommandResult.Failed(ExitCode.Fault, problems);
+                ProtocolVersions.Store(demo, context, null, null);
+                PlayersToDraw.Store(demo, DrawPlan.Of(demo.Setup.Protocol)!, [.. truth.Players.Select(player => player.Code)], context);
                 return parsed.GetValue(noRun)
                     ? CommandResult.Done(new { folder = study.Root, files = truth.Counts.Files }, console => console.MarkupLineInterpolated($"{truth.Counts.Files} exports lie in {study.Inbox}; nothing was taken in yet."))
                     : Run(context, demo, truth);

@@ -2,6 +2,7 @@ using System.Text.Json;
 using SwingStudy.App.Demo;
 using SwingStudy.Domain.Protocols;
 using SwingStudy.Domain.Studies;
+using SwingStudy.Pipeline.Draws;
 
 namespace SwingStudy.App.Tests.Demo;
 
@@ -31,6 +32,16 @@ public sealed class DemoStudyTests : IDisposable
         Assert.Equal(DemoStudy.RandomizationSeed, setup.Protocol.Randomization!.Seed);
         Assert.Equal([DemoStudy.Baseline, DemoStudy.Cue, DemoStudy.FollowUp], setup.Protocol.Phases.Select(phase => phase.Name));
         Assert.Equal(6561, RandomizationSize.Of(setup.Protocol));
+    }
+
+    [Fact]
+    public void ThePlantedStartsAreThoseThatTheProtocolDraws()
+    {
+        Assert.True(StudySetup.Read(_folder).Succeeded(out var setup));
+        var players = DemoStudy.PlayersWithStarts;
+
+        var draw = RandomDraw.Make(setup.Protocol, DrawPlan.Of(setup.Protocol)!, players.Select(player => player.Code), new DrawRecord(1, 1, default, "test"));
+        Assert.Equal(players.Select(player => player.BaselineSessions), draw.Players.Select(player => player.Start));
     }
 
     [Fact]
