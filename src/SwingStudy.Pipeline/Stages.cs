@@ -14,6 +14,7 @@ public static class Stages
         new Analyse.NoiseStage(),
         new Analyse.EffectStage(),
         new Analyse.Trends.TrendStage(),
+        new Analyse.Curves.CurveStage(),
         new Analyse.ReliabilityStage(),
         new Analyse.AgreementStage(),
         new Analyse.Findings.FindingStage(),

@@ -85,6 +85,13 @@ internal sealed class ProtocolParts(YamlMap root, VariableDictionary dictionary)
         return contrast;
     })];
 
+    public IReadOnlyList<CurvePlan> Curves() => [.. root.Maps("curves", "curve", "channel").Select(map =>
+    {
+        var curve = new CurvePlan(Names.Snake(map, "channel", "total_force_y"), map.Texts("contrasts")) { Line = map.LineOf("channel") };
+        map.Done();
+        return curve;
+    })];
+
     public IReadOnlyList<ScreeningRule> Screening() => [.. root.Maps("screening", "screening rule", "rule").Select(map =>
     {
         var kind = map.WordOf("rule", [.. ScreeningRuleKind.All.Select(candidate => candidate.Name)]);

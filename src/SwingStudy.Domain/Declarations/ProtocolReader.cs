@@ -33,6 +33,7 @@ public static class ProtocolReader
             Players = parts.Players(),
             Outcomes = parts.Outcomes(),
             Contrasts = parts.Contrasts(),
+            Curves = parts.Curves(),
             Screening = parts.Screening(),
             Analysis = parts.Analysis(),
             Blinding = parts.Blinding(),

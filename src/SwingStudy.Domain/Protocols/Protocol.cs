@@ -44,6 +44,9 @@ public sealed record Protocol
     /// <summary>Planned comparisons.</summary>
     public required IReadOnlyList<Contrast> Contrasts { get; init; }
 
+    /// <summary>Channels whose whole curves are compared; none unless declared.</summary>
+    public IReadOnlyList<CurvePlan> Curves { get; init; } = [];
+
     /// <summary>Screening rules in their order.</summary>
     public IReadOnlyList<ScreeningRule> Screening { get; init; } = [];
 

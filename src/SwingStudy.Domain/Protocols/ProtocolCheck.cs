@@ -17,6 +17,8 @@ public static class ProtocolCheck
         .. Phases(protocol),
         .. Contrasts(protocol),
         .. Outcomes(protocol, dictionary),
+        .. protocol.Outcomes.SelectMany(outcome => ContrastsUnknown(protocol, $"outcome '{outcome.Variable}'", outcome.Contrasts, outcome.Line)),
+        .. protocol.Curves.SelectMany(curve => ContrastsUnknown(protocol, $"curve '{curve.Channel}'", curve.Contrasts, curve.Line)),
         .. RandomizationCheck.Of(protocol),
         .. Conditions(protocol, dictionary),
         .. Rules(protocol, dictionary),
@@ -28,6 +30,7 @@ public static class ProtocolCheck
         .. Repeated(protocol, "phase", protocol.Phases.Select(phase => (phase.Name, phase.Line))),
         .. Repeated(protocol, "contrast", protocol.Contrasts.Select(contrast => (contrast.Name, contrast.Line))),
         .. Repeated(protocol, "outcome", protocol.Outcomes.Select(outcome => (outcome.Variable, outcome.Line))),
+        .. Repeated(protocol, "curve", protocol.Curves.Select(curve => (curve.Channel, curve.Line))),
     ];
 
     private static IEnumerable<Problem> Repeated(Protocol protocol, string what, IEnumerable<(string Name, int Line)> names) => names
@@ -148,18 +151,17 @@ public static class ProtocolCheck
                     "the smallest change that matters, with its basis and reason, said before data",
                     "Add 'smallest_worthwhile: { amount: ..., basis: stated, reason: ... }'.");
             }
-
-            foreach (var name in outcome.Contrasts.Where(name => protocol.Contrasts.All(contrast => contrast.Name != name)))
-            {
-                yield return new(
-                    "contrast-unknown",
-                    place,
-                    $"outcome '{variable.Name}' names the contrast '{name}'",
-                    "one of " + string.Join(", ", protocol.Contrasts.Select(contrast => contrast.Name)),
-                    "Name a contrast of this protocol.");
-            }
         }
     }
+
+    private static IEnumerable<Problem> ContrastsUnknown(Protocol protocol, string what, IReadOnlyList<string> named, int line) => named
+        .Where(name => protocol.Contrasts.All(contrast => contrast.Name != name))
+        .Select(name => new Problem(
+            "contrast-unknown",
+            new(protocol.File, line),
+            $"{what} names the contrast '{name}'",
+            "one of " + string.Join(", ", protocol.Contrasts.Select(contrast => contrast.Name)),
+            "Name a contrast of this protocol."));
 
     private static IEnumerable<Problem> Conditions(Protocol protocol, VariableDictionary dictionary) => protocol.FixedConditions
         .Where(name => dictionary[name].Type is VariableType.Number)

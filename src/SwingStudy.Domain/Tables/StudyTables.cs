@@ -238,19 +238,51 @@ public static class StudyTables
         new("undefined", ColumnKind.Text, "Why there is no estimate"),
     ], ByParticipant);
 
-    /// <summary>Curve tests of players: spans of time in which two phases differ.</summary>
-    public static TableDefinition CurveTests { get; } = new("curve_tests", "one cluster of time above the threshold",
+    /// <summary>Mean curves of players with their bands, phase by phase.</summary>
+    public static TableDefinition CurveMeans { get; } = new("curve_means", "the mean curve of one channel of one player in one phase",
+    [
+        new("participant", ColumnKind.Text, "Participant"),
+        new("channel", ColumnKind.Text, "Channel"),
+        new("phase", ColumnKind.Text, "Phase"),
+        new("axis", ColumnKind.Text, "swing-phases (0 start of the swing, 100 top, 200 impact) or ms-from-impact"),
+        new("first", ColumnKind.Number, "Place of the first point on the axis"),
+        new("step", ColumnKind.Number, "Distance from point to point on the axis"),
+        new("unit", ColumnKind.Text, "UCUM unit of the curves"),
+        new("over", ColumnKind.Text, "What the bands are over: sessions, or swings (then they hold for these sessions only)"),
+        new("swings", ColumnKind.Integer, "Swings with a curve that counts"),
+        new("sessions", ColumnKind.Integer, "Sessions of these swings"),
+        new("lost", ColumnKind.Integer, "Counted swings whose curve has gaps or does not reach over the axis"),
+        new("level", ColumnKind.Number, "Level of the bands, a share", "1"),
+        new("mean", ColumnKind.NumberList, "Mean at each point: of session means where the bands are over sessions, else of swings"),
+        new("swing_sd", ColumnKind.NumberList, "Standard deviation from swing to swing within sessions"),
+        new("pointwise_low", ColumnKind.NumberList, "Lower limit at each point by itself"),
+        new("pointwise_high", ColumnKind.NumberList, "Upper limit at each point by itself"),
+        new("simultaneous_low", ColumnKind.NumberList, "Lower limit over all points together"),
+        new("simultaneous_high", ColumnKind.NumberList, "Upper limit over all points together"),
+        new("method", ColumnKind.Text, "Method"),
+        new("undefined", ColumnKind.Text, "What there is not, and why"),
+    ], ByParticipant);
+
+    /// <summary>Curve tests of players: the whole curve, and spans in which two phases differ.</summary>
+    public static TableDefinition CurveTests { get; } = new("curve_tests", "two phases compared over a whole curve, or over one span of it",
     [
         new("participant", ColumnKind.Text, "Participant"),
         new("channel", ColumnKind.Text, "Channel"),
         new("contrast", ColumnKind.Text, "Contrast"),
+        new("measure", ColumnKind.Text, "largest-t (whole curve), span-t (span beyond the threshold) or span-mass (run of neighbouring points, judged by its mass)"),
         new("from_pct", ColumnKind.Number, "Start of the span: 0 start of the swing, 100 top, 200 impact", "%"),
         new("to_pct", ColumnKind.Number, "End of the span", "%"),
-        new("statistic", ColumnKind.Number, "Largest |t| within the span", "1"),
-        new("p", ColumnKind.Number, "p value", "1"),
-        new("threshold", ColumnKind.Number, "|t| that chance alone exceeds anywhere with the stated probability", "1"),
+        new("from_ms", ColumnKind.Number, "Start of the span relative to impact, where events are lacking", "ms"),
+        new("to_ms", ColumnKind.Number, "End of the span", "ms"),
+        new("statistic", ColumnKind.Number, "Largest |t| with the sign of the change; for span-mass the sum of t", "1"),
+        new("p", ColumnKind.Number, "p value over the whole curve", "1"),
+        new("threshold", ColumnKind.Number, "|t| that chance alone exceeds anywhere with the stated probability; for span-mass the |t| that forms runs", "1"),
+        new("permuted", ColumnKind.Text, "What was exchanged between phases: sessions, or swings (which leaves out the scatter between sessions and proves no change)"),
+        new("compared", ColumnKind.Integer, "Relabellings compared, the observed one included"),
         new("n_from", ColumnKind.Integer, "Swings before"),
         new("n_to", ColumnKind.Integer, "Swings after"),
+        new("sessions_from", ColumnKind.Integer, "Sessions before"),
+        new("sessions_to", ColumnKind.Integer, "Sessions after"),
         new("method", ColumnKind.Text, "Method"),
         new("undefined", ColumnKind.Text, "Why there is no test"),
     ], ByParticipant);
@@ -291,7 +323,7 @@ public static class StudyTables
     public static IReadOnlyList<TableDefinition> All(VariableDictionary dictionary) =>
         [
             Captures(dictionary), Curves, CaptureEvents, Rejects, Links, Clocks, Measures(dictionary), SwingEvents, SwingCurves, Flags, Swings(dictionary),
-            Noise, Effects, Reliability, Agreement, Trends, CurveTests, GroupEffects, Findings,
+            Noise, Effects, Reliability, Agreement, Trends, CurveMeans, CurveTests, GroupEffects, Findings,
         ];
 
     private static ColumnDefinition[] EstimateColumns =>

@@ -23,44 +23,14 @@ public static class PhaseTime
     {
         if (!(startS < topS && topS < impactS))
             throw new ArgumentException("Start, top and impact must follow each other.", nameof(topS));
+        var curve = new CurveReader(samples, sampleRateHz, firstTimeS);
         var points = new double[Points];
-        Array.Fill(points, double.NaN);
-        var (times, values) = Present(samples, sampleRateHz, firstTimeS);
-        if (times.Length < 3)
-            return points;
-        var curve = PiecewiseCubic.ShapePreserving(times, values);
         for (var i = 0; i < Points; i++)
         {
             var share = (double)i / (PointsAPhase - 1);
-            var time = share <= 1 ? startS + (share * (topS - startS)) : topS + ((share - 1) * (impactS - topS));
-            if (IsCovered(samples, (time - firstTimeS) * sampleRateHz))
-                points[i] = curve.At(time);
+            points[i] = curve.At(share <= 1 ? startS + (share * (topS - startS)) : topS + ((share - 1) * (impactS - topS)));
         }
 
         return points;
-    }
-
-    private static bool IsCovered(ReadOnlySpan<double> samples, double position)
-    {
-        // An event that lies on the last sample may miss it by rounding.
-        const double Slack = 1e-6;
-        if (position < -Slack || position > samples.Length - 1 + Slack)
-            return false;
-        position = Math.Clamp(position, 0, samples.Length - 1);
-        return !double.IsNaN(samples[(int)Math.Floor(position)]) && !double.IsNaN(samples[(int)Math.Ceiling(position)]);
-    }
-
-    private static (double[] Times, double[] Values) Present(ReadOnlySpan<double> samples, double sampleRateHz, double firstTimeS)
-    {
-        var (times, values) = (new List<double>(samples.Length), new List<double>(samples.Length));
-        for (var i = 0; i < samples.Length; i++)
-        {
-            if (double.IsNaN(samples[i]))
-                continue;
-            times.Add(firstTimeS + (i / sampleRateHz));
-            values.Add(samples[i]);
-        }
-
-        return ([.. times], [.. values]);
     }
 }

@@ -32,6 +32,9 @@ public sealed class ProtocolCheckTests : IDisposable
         stop_rules:
           - { variable: pain_nrs, at_least: 4, why: Reason. }
         cautions: [Local law comes first.]
+        curves:
+          - { channel: total_force_y, contrasts: [kept] }
+          - { channel: grip_speed }
         """;
 
     private readonly TemporaryFolder _folder = new();
@@ -49,6 +52,8 @@ public sealed class ProtocolCheckTests : IDisposable
         Assert.Equal(new Randomization("phase-start", 6, 25, 1) { Why = "Reason.", Line = 10 }, protocol.Randomization);
         Assert.Equal(0.89408, protocol.Outcomes[0].SmallestWorthwhile!.Amount, 1e-12);
         Assert.Equal(new Contrast("kept", "before", "later") { Line = 18 }, protocol.Contrasts[1]);
+        Assert.Equal(("total_force_y", "kept", 26), (protocol.Curves[0].Channel, Assert.Single(protocol.Curves[0].Contrasts), protocol.Curves[0].Line));
+        Assert.Equal(("grip_speed", 0), (protocol.Curves[1].Channel, protocol.Curves[1].Contrasts.Count));
         var rule = protocol.Screening[1];
         Assert.Equal((4.0, 8.0), (ScreeningRuleKind.Find(rule.Rule)!.Value(rule, "limit"), ScreeningRuleKind.Find(rule.Rule)!.Value(rule, "minimum_swings")));
         Assert.Empty(ProtocolCheck.Review(protocol, Some.Dictionary).Warnings);
@@ -64,6 +69,8 @@ public sealed class ProtocolCheckTests : IDisposable
     [InlineData("role: primary, smallest_worthwhile: { amount: 2, unit: mph, basis: stated, reason: Reason. },", "role: primary,", "14: the primary outcome 'club_head_speed' has no 'smallest_worthwhile'; expected the smallest change that matters, with its basis and reason, said before data. Add 'smallest_worthwhile: { amount: ..., basis: stated, reason: ... }'. [worthwhile-missing]")]
     [InlineData("unit: mph", "unit: yd", "14: 'smallest_worthwhile' of outcome 'club_head_speed': '[yd_i]' measures length, 'm/s' measures speed; expected a unit of speed, such as m/s. Correct the unit, or map the column to another variable. [unit-dimension]")]
     [InlineData("contrasts: [change]", "contrasts: [changes]", "14: outcome 'club_head_speed' names the contrast 'changes'; expected one of change, kept. Name a contrast of this protocol. [contrast-unknown]")]
+    [InlineData("contrasts: [kept]", "contrasts: [keeps]", "26: curve 'total_force_y' names the contrast 'keeps'; expected one of change, kept. Name a contrast of this protocol. [contrast-unknown]")]
+    [InlineData("channel: grip_speed", "channel: total_force_y", "27: curve 'total_force_y' is declared twice; expected distinct names. Rename or remove one of them; the first is in line 26. [name-repeated]")]
     [InlineData("earliest_session: 6", "earliest_session: 4", "10: the intervention may start at session 4, and 'before' needs 5 sessions before; expected 'earliest_session' of 6 or more. Move the window, or ask for fewer baseline sessions. [draw-window]")]
     [InlineData("latest_session: 25, ", "", "10: the start of the intervention is drawn without a window; expected 'earliest_session' and 'latest_session'. Add both. [draw-window]")]
     [InlineData("role: intervention", "role: follow-up", "7: a design of kind 'pre-post' has the phases baseline, follow-up, follow-up; expected at least 1 baseline and 1 intervention. Add the missing phases, or choose another design. [design-phases]")]

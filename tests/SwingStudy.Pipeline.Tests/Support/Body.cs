@@ -60,6 +60,7 @@ internal static class Body
         IntegerColumn integers => integers.Values[row]?.ToString(System.Globalization.CultureInfo.InvariantCulture) ?? "-",
         BooleanColumn booleans => booleans.Values[row]?.ToString() ?? "-",
         InstantColumn instants => instants.UnixMillis[row].ToString(System.Globalization.CultureInfo.InvariantCulture),
+        NumberListColumn lists => lists.Values[row] is { } list ? string.Join(' ', list.Select(value => value.ToString("R", System.Globalization.CultureInfo.InvariantCulture))) : "-",
         _ => throw new InvalidOperationException($"No text for {column.Kind}."),
     }))));
 

@@ -123,6 +123,9 @@ public static class Examples
         ("standardizer: pooled", "standardizer: control"),
         ("at_least: 3, rise: 2, ", ""),
         ("contrasts:\n", "contrast:\n"),
+        ("contrasts:\n", "curves: [{ channel: Total force }]\ncontrasts:\n"),
+        ("contrasts:\n", "curves: [{ contrasts: [with-cue] }]\ncontrasts:\n"),
+        ("contrasts:\n", "curves: [{ channel: total_force_y, contrast: with-cue }]\ncontrasts:\n"),
         ("players: { planned: 4", "players: { planned: 0"));
 
     public static TheoryData<string, string, bool> Studies => Table(
