@@ -33,6 +33,9 @@ internal static class MethodWords
         ["randomization-multiple-baseline-exact"] = "p value: how often the starts that might have been drawn instead give a change as large (Edgington and Onghena 2007), all of them.",
         ["randomization"] = "p value over a sample of the assignments that might have been drawn.",
         ["randomization-exact"] = "p value over all assignments that might have been drawn.",
+        ["curve-mean-band"] = "Mean curve with limits at each point and limits over all points together, the latter from resampled curves (Degras 2011; Lenhoff et al. 1999).",
+        ["curve-t-two-sample-max-permutation"] = "Two phases at every point of the curve, held to the largest difference that relabelling gives anywhere (Nichols and Holmes 2002).",
+        ["curve-t-two-sample-cluster-mass"] = "Runs of neighbouring points that differ, judged by how heavy a run relabelling gives anywhere (Maris and Oostenveld 2007).",
         ["sem-agreement"] = "Standard error of measurement: scatter of repeated measurements of the same person.",
         ["typical-error"] = "Scatter of repeated measurements of the same person, from differences between them.",
     };

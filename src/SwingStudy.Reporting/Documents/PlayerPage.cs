@@ -24,6 +24,7 @@ internal static class PlayerPage
         html.Markup("</section>");
         Others(html, report, "Other planned comparisons", [.. findings.Where(finding => finding.IsPlanned).Except(primary)], participant);
         Others(html, report, "Looked at without a plan before data: these suggest questions and support nothing", [.. findings.Where(finding => !finding.IsPlanned)], participant);
+        CurveSection.Player(html, report, participant);
         HowToRead(html, report, findings);
         ReportWriter.Cautions(html, report);
         html.Element("p", $"Made from protocol {report.Protocol.Name} {report.Protocol.Version} ({report.Protocol.Hash.ToString()[..12]}) and the tables named in the study's report; 'swingstudy audit trace' leads from each number to file, row and raw text.", "class=\"origin\"");

@@ -23,6 +23,16 @@ public static class ReportFigures
     public static IReadOnlyList<Figure> Sessions(StudyReport report, string participant) =>
         [.. DrawnOutcomes(report, OutcomeRole.Primary).Select(outcome => OutcomeFigure.Draw(report, outcome, participant)).OfType<Figure>()];
 
+    /// <summary>Mean curves of one player, one figure for each channel and contrast that the protocol names.</summary>
+    public static IReadOnlyList<Figure> Curves(StudyReport report, string participant) =>
+    [
+        .. report.Protocol.Curves
+            .SelectMany(curve => report.Protocol.Contrasts
+                .Where(contrast => curve.Contrasts.Count == 0 || curve.Contrasts.Contains(contrast.Name))
+                .Select(contrast => CurveFigure.Draw(report, curve.Channel, contrast, participant)))
+            .OfType<Figure>(),
+    ];
+
     private static IEnumerable<OutcomeMeasure> DrawnOutcomes(StudyReport report, params OutcomeRole[] roles) =>
         report.Protocol.Outcomes.Where(outcome => roles.Contains(outcome.Role) && report.Tables.Swings.ContainsKey(outcome.Variable));
 }

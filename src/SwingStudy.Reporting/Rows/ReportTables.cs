@@ -34,10 +34,17 @@ public sealed record ReportTables
     /// <summary>Methods of the terms of players' series.</summary>
     public required IReadOnlyList<string> SeriesMethods { get; init; }
 
+    /// <summary>Mean curves of phases.</summary>
+    public IReadOnlyList<CurveMeanRow> CurveMeans { get; init; } = [];
+
+    /// <summary>Curve tests.</summary>
+    public IReadOnlyList<CurveTestRow> CurveTests { get; init; } = [];
+
     /// <summary>Method words of all results, each once, without what is said after a semicolon.</summary>
     public IReadOnlyList<string> MethodWords =>
     [
         .. Effects.Select(row => row.Method).Concat(Reliability.Select(row => row.Method)).Concat(Group.Select(row => row.Method)).Concat(SeriesMethods)
+            .Concat(CurveMeans.Select(row => row.Method)).Concat(CurveTests.Select(row => row.Method))
             .Select(method => method.Split(';')[0]).Where(word => word.Length > 0).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal),
     ];
 
@@ -73,7 +80,11 @@ public sealed record ReportTables
             Rows(store, StudyTables.Findings, null),
             Rows(store, StudyTables.Links, [SwingId, "method"]),
             Rows(store, StudyTables.GroupEffects, null),
-            Rows(store, StudyTables.Trends, ["method"]));
+            Rows(store, StudyTables.Trends, ["method"])) with
+        {
+            CurveMeans = [.. Rows(store, StudyTables.CurveMeans, null).SelectMany(CurveRows.MeansOf)],
+            CurveTests = [.. Rows(store, StudyTables.CurveTests, null).SelectMany(CurveRows.TestsOf)],
+        };
     }
 
     /// <summary>Takes rows of the tables, in any number of parts.</summary>
