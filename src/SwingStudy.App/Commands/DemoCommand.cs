@@ -94,10 +94,10 @@ internal static class DemoCommand
         console.MarkupLineInterpolated($"{intake.LinesRead} lines read = {intake.RowsTaken} taken + {intake.RowsRejected} rejected + {intake.LinesNotData} not data");
         console.MarkupLineInterpolated($"{report.Tables.AllSwings} swings: {report.Tables.IncludedSwings} count, {report.Tables.PracticeSwings} are practice");
         console.WriteLine();
-        console.WriteLine("What was planted, and what was found (change of club head speed in m/s):");
-        Listing.Write(console, ["player", "contrast", "planted", "found", "95 % interval", "planted inside", "verdict"], comparison.Select(row => (IReadOnlyList<string>)
+        console.WriteLine("What was planted, and what was found:");
+        Listing.Write(console, ["player", "change of", "contrast", "planted", "found", "95 % interval", "planted inside", "verdict"], comparison.Select(row => (IReadOnlyList<string>)
         [
-            row.Player, row.Contrast, Number(row.Planted), Number(row.Found), row.Low is null ? "none" : $"{Number(row.Low)} to {Number(row.High)}", row.Inside ? "yes" : "NO", row.Verdict,
+            row.Player, TitleOf(report, row), row.Contrast, Number(row.Planted), Number(row.Found), row.Low is null ? "none" : $"{Number(row.Low)} to {Number(row.High)}", row.Inside ? "yes" : "NO", row.Verdict,
         ]), "Nothing was planted.");
         console.MarkupLineInterpolated($"{comparison.Count(row => row.Inside)} of {comparison.Count} planted effects lie inside their interval; with 95 % intervals about one in twenty may not.");
         console.WriteLine();
@@ -107,6 +107,9 @@ internal static class DemoCommand
         console.MarkupLineInterpolated($"Report: {page}");
         console.MarkupLineInterpolated($"Look on: swingstudy --study {demo.Setup.Folder.Root} status | audit verify | query \"SELECT * FROM findings\" | export --to DIR");
     }
+
+    private static string TitleOf(Reporting.Rows.StudyReport report, PlantedComparison row) =>
+        $"{(report.Dictionary.TryGet(row.Outcome, out var variable) ? variable.Title : row.Outcome)} ({row.Unit})";
 
     private static int Count(IntakeReport intake, FileOutcome outcome) => intake.Files.Count(file => file.Outcome == outcome);
 

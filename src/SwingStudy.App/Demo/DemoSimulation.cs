@@ -1,15 +1,24 @@
 using NodaTime;
+using SwingStudy.App.Demo.Model;
 using SwingStudy.Statistics.Chance;
 
 namespace SwingStudy.App.Demo;
 
-/// <summary>Draws the demo's swings: club head speed = baseline + effect of the phase + day + swing, swings serially dependent.</summary>
+/// <summary>Draws the demo's swings: each is the one that the player means in the phase, changed by the day and by the swing; swings are serially dependent.</summary>
 internal static class DemoSimulation
 {
     /// <summary>First-order serial dependence of swings within a day.</summary>
     public const double SerialDependence = 0.2;
 
     private const int MinutesPerStay = 15;
+
+    /// <summary>Standard deviation of when the vertical force comes between days, and between swings of one day, s.</summary>
+    private const double PushTimeOfDay = 0.003;
+    private const double PushTimeOfSwing = 0.006;
+
+    /// <summary>Standard deviation of its peak between days, and between swings of one day, in body weights.</summary>
+    private const double PushSizeOfDay = 0.015;
+    private const double PushSizeOfSwing = 0.03;
 
     /// <summary>Sessions before the follow-up, the same for all players: the cue starts at a drawn one.</summary>
     public const int SessionsBeforeFollowUp = 8;
@@ -71,7 +80,7 @@ internal static class DemoSimulation
     {
         var phase = day < player.BaselineSessions ? DemoStudy.Baseline : day < SessionsBeforeFollowUp ? DemoStudy.Cue : DemoStudy.FollowUp;
         var ball = player.BallChanges && phase != DemoStudy.Baseline ? DemoStudy.OtherBall : DemoStudy.UsualBall;
-        var level = player.BaselineMean + player.EffectIn(phase) + (player.SessionDeviation * chance.Normal());
+        var ofDay = player.SessionDeviation * chance.Normal();
         return new(
             player,
             day + 1,
@@ -81,16 +90,19 @@ internal static class DemoSimulation
             Math.Round(13 + (0.6 * day) + chance.Normal(), 1),
             chance.Between(52, 62) + (phase == DemoStudy.Cue ? 5 : 0),
             phase == DemoStudy.Cue ? 6 + chance.NextIndex(4) : null,
-            [.. DrawSwings(player, level, ball, start, turn, turns, chance)]);
+            [.. DrawSwings(player, phase, ofDay, ball, start, turn, turns, chance)]);
     }
 
     private static IEnumerable<DemoSwing> DrawSwings(
-        PlantedPlayer player, double level, string ball, LocalDateTime start, int turn, int turns, Xoshiro256 chance)
+        PlantedPlayer player, string phase, double ofDay, string ball, LocalDateTime start, int turn, int turns, Xoshiro256 chance)
     {
         var counted = 10 + chance.NextIndex(2);
         var practice = 1 + chance.NextIndex(2);
         var clock = DemoStudy.Zone.AtStrictly(start).ToInstant() + Duration.FromSeconds(100 + (22 * turn));
         var deviation = chance.Normal();
+        var movement = chance.Split("movement");
+        var (pushTime, pushSize) = (PushTimeOfDay * movement.Normal(), PushSizeOfDay * movement.Normal());
+        var speed = player.MeanIn("club_head_speed", phase);
         for (var i = 0; i < practice + counted; i++)
         {
             deviation = (SerialDependence * deviation) + (Math.Sqrt(1 - (SerialDependence * SerialDependence)) * chance.Normal());
@@ -101,10 +113,13 @@ internal static class DemoSimulation
                 < 0.035 when !isPractice => Misread.ClubLow,
                 _ => Misread.None,
             };
+            var faster = (ofDay + (player.SwingDeviation * deviation) - (isPractice ? 3 : 0)) / speed;
+            var style = player.StyleIn(phase, new(faster, pushTime + (PushTimeOfSwing * movement.Normal()), pushSize + (PushSizeOfSwing * movement.Normal())));
+            var swing = new SwingModel(style, hitsBall: !isPractice);
             yield return new(
                 clock,
                 isPractice,
-                level + (player.SwingDeviation * deviation) - (isPractice ? 3 : 0),
+                swing,
                 1.44 + (0.015 * chance.Normal()) + (ball == DemoStudy.OtherBall ? 0.03 : 0),
                 12.5 + (2 * chance.Normal()),
                 2.2 * chance.Normal(),

@@ -30,24 +30,29 @@ internal static class DemoStudy
     /// <summary>The ball that one player changes to.</summary>
     public const string OtherBall = "new three-piece";
 
+    /// <summary>Outcomes that say how speed changes: when the vertical force peaks, how high, and how much the wrists have opened when the hands are fastest.</summary>
+    public static readonly IReadOnlyList<string> Mechanisms = ["vertical_peak_total_time", "vertical_peak_total", "angle_lost_before_grip_peak"];
+
     /// <summary>Seed of the swings; any other gives another, equally invented, spring.</summary>
     public const ulong DefaultSeed = 20260302;
 
     /// <summary>Seed with which the starts of the cue were drawn, as the protocol says.</summary>
     public const ulong RandomizationSeed = 271828;
 
-    private static readonly string[] Declarations = ["study.yaml", "protocol.yaml", "bay-sensor.yaml", "speed-gate.yaml", "headband.yaml", "coach-log.yaml"];
+    private static readonly string[] Declarations = ["study.yaml", "protocol.yaml", "bay-sensor.yaml", "speed-gate.yaml", "headband.yaml", "coach-log.yaml", "floor-plates.yaml"];
+
+    private const MovementDevices Both = MovementDevices.Plates | MovementDevices.Markers;
 
     private static readonly PlantedPlayer[] Players =
     [
-        new("P01", ["Otter", "OT"], 41.5, 0.35, 0.85, 2.2, 0.85),
-        new("P02", ["Wren", "WR"], 36.8, 0.40, 0.80, 1.8, 0.50, FollowUpSessions: 1),
-        new("P03", ["Badger", "BA"], 44.6, 0.35, 0.95, 0, 1),
-        new("P04", ["Heron", "HE"], 39.2, 0.40, 0.85, 2.0, 0.90),
-        new("P05", ["Marten", "MA"], 46.1, 0.45, 1.00, 1.6, 0.60),
-        new("P06", ["Plover", "PL"], 38.0, 0.35, 0.80, 0, 1, BallChanges: true),
-        new("P07", ["Grünfink", "GF"], 42.7, 0.40, 0.90, 2.4, 1),
-        new("P08", ["Stoat", "ST"], 40.4, 0.90, 1.20, 0, 1, FollowUpSessions: 1),
+        new("P01", ["Otter", "OT"], new(81, 1.82), 1.10, 0.55, 0.06, 0, new(PushEarlier: 0.040, ReleaseLater: 0.012), 0.35, 0.85, 0.85, Both),
+        new("P02", ["Wren", "WR"], new(62, 1.69, LeftHanded: true), 1.29, 0.50, 0.06, 0, new(PushEarlier: 0.045, ReleaseLater: 0.012), 0.40, 0.80, 0.50, Both, FollowUpSessions: 1),
+        new("P03", ["Badger", "BA"], new(88, 1.85), 1.02, 0.60, 0.05, 0, PlantedCue.Nothing, 0.35, 0.95, 1, Both),
+        new("P04", ["Heron", "HE"], new(74, 1.78), 1.19, 0.50, 0.07, 0, new(PushEarlier: 0.050, ReleaseLater: 0.010), 0.40, 0.85, 0.90, MovementDevices.Plates),
+        new("P05", ["Marten", "MA"], new(84, 1.80), 0.97, 0.45, 0.03, 0, new(PushMore: 0.35), 0.45, 1.00, 0.60, MovementDevices.Plates),
+        new("P06", ["Plover", "PL"], new(69, 1.72), 1.24, 0.50, 0.05, 0, PlantedCue.Nothing, 0.35, 0.80, 1, BallChanges: true),
+        new("P07", ["Grünfink", "GF"], new(78, 1.79), 1.07, 0.55, 0.07, 0, new(PushEarlier: 0.045, ReleaseLater: 0.014), 0.40, 0.90, 1),
+        new("P08", ["Stoat", "ST"], new(76, 1.76), 1.15, 0.50, 0.05, 0, PlantedCue.Nothing, 0.90, 1.20, 1, FollowUpSessions: 1),
     ];
 
     private static readonly JsonSerializerOptions TruthJson = new()
@@ -91,9 +96,9 @@ internal static class DemoStudy
         var players = PlayersWithStarts;
         var stays = DemoSimulation.Draw(players, seed);
         var bay = BayExport.Files(stays).ToList();
-        List<DemoFile> files = [.. bay, .. GateExport.Files(stays, seed, out var falsePasses), .. HeadbandExport.Files(stays, seed), CoachLog.File(stays)];
+        List<DemoFile> files = [.. bay, .. GateExport.Files(stays, seed, out var falsePasses), .. HeadbandExport.Files(stays, seed), CoachLog.File(stays), .. PlateExport.Files(stays, seed, out var onPlates)];
         return (files, new(
-            "Everything here is invented: academy, players, devices and numbers.", seed, "club_head_speed", "m/s", players, Count(stays, bay, files.Count, falsePasses)));
+            "Everything here is invented: academy, players, devices and numbers.", seed, "club_head_speed", Mechanisms, players, Count(stays, bay, files.Count, falsePasses, onPlates)));
     }
 
     /// <summary>Text of a declaration that ships with the demo.</summary>
@@ -105,7 +110,7 @@ internal static class DemoStudy
         return reader.ReadToEnd();
     }
 
-    private static PlantedCounts Count(IReadOnlyList<DemoStay> stays, List<DemoFile> bay, int files, int falsePasses)
+    private static PlantedCounts Count(IReadOnlyList<DemoStay> stays, List<DemoFile> bay, int files, int falsePasses, (int Swings, int False) onPlates)
     {
         var sessions = stays.SelectMany(stay => stay.Sessions).ToList();
         var swings = sessions.SelectMany(session => session.Swings).ToList();
@@ -119,6 +124,8 @@ internal static class DemoStudy
             MissedByBay = swings.Count(swing => swing.MissedByBay),
             MissedByGate = swings.Count(swing => swing.MissedByGate),
             FalsePasses = falsePasses,
+            OnPlates = onPlates.Swings,
+            FalseOnPlates = onPlates.False,
             Misreads = misread.Sum() - mended,
             MendedMisreads = mended,
             BayFiles = bay.Count,

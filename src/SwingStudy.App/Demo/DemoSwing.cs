@@ -1,11 +1,12 @@
 using NodaTime;
+using SwingStudy.App.Demo.Model;
 
 namespace SwingStudy.App.Demo;
 
 /// <summary>One simulated swing: what happened, and which device went wrong about it.</summary>
 /// <param name="StruckAt">Moment of impact, or of passing the ball's place.</param>
 /// <param name="IsPractice">Without a ball.</param>
-/// <param name="ClubSpeed">Club head speed, m/s.</param>
+/// <param name="Movement">The movement, from which club head speed follows.</param>
 /// <param name="SpeedRatio">Ball speed over club head speed.</param>
 /// <param name="LaunchAngle">Degrees up.</param>
 /// <param name="LaunchDirection">Degrees to the right.</param>
@@ -19,7 +20,7 @@ namespace SwingStudy.App.Demo;
 internal sealed record DemoSwing(
     Instant StruckAt,
     bool IsPractice,
-    double ClubSpeed,
+    SwingModel Movement,
     double SpeedRatio,
     double LaunchAngle,
     double LaunchDirection,
@@ -31,6 +32,9 @@ internal sealed record DemoSwing(
     bool MissedByBay,
     bool MissedByGate)
 {
+    /// <summary>Club head speed, m/s.</summary>
+    public double ClubSpeed => Movement.ClubHeadSpeed;
+
     /// <summary>Ball speed, m/s.</summary>
     public double BallSpeed => ClubSpeed * SpeedRatio;
 

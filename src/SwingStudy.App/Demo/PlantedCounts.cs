@@ -21,6 +21,12 @@ internal sealed record PlantedCounts
     /// <summary>Passes of the gate without any swing.</summary>
     public required int FalsePasses { get; init; }
 
+    /// <summary>Recordings of the force plates with a trigger, the false ones among them.</summary>
+    public required int OnPlates { get; init; }
+
+    /// <summary>Recordings of the force plates in which nobody swings.</summary>
+    public required int FalseOnPlates { get; init; }
+
     /// <summary>Rows of the bay with a misread speed that no corrected export mends.</summary>
     public required int Misreads { get; init; }
 
