@@ -62,7 +62,7 @@ internal static class CoachLog
         yield return Text('G', session.Ball);
         yield return Text('H', "tee");
         if (session.Phase == DemoStudy.Cue)
-            yield return Text('I', "wait at the top");
+            yield return Text('I', "push first");
         yield return Text('J', session.Phase == DemoStudy.Cue ? "coach's words" : "nothing");
         yield return Number('K', 10);
         yield return Number('L', 8 + (index % 3));

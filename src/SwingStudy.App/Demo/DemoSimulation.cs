@@ -1,5 +1,4 @@
 using NodaTime;
-using SwingStudy.App.Demo.Model;
 using SwingStudy.Statistics.Chance;
 
 namespace SwingStudy.App.Demo;
@@ -114,12 +113,12 @@ internal static class DemoSimulation
                 _ => Misread.None,
             };
             var faster = (ofDay + (player.SwingDeviation * deviation) - (isPractice ? 3 : 0)) / speed;
-            var style = player.StyleIn(phase, new(faster, pushTime + (PushTimeOfSwing * movement.Normal()), pushSize + (PushSizeOfSwing * movement.Normal())));
-            var swing = new SwingModel(style, hitsBall: !isPractice);
+            var scatter = new SwingScatter(faster, pushTime + (PushTimeOfSwing * movement.Normal()), pushSize + (PushSizeOfSwing * movement.Normal()));
             yield return new(
                 clock,
                 isPractice,
-                swing,
+                player.StyleIn(phase, scatter),
+                scatter,
                 1.44 + (0.015 * chance.Normal()) + (ball == DemoStudy.OtherBall ? 0.03 : 0),
                 12.5 + (2 * chance.Normal()),
                 2.2 * chance.Normal(),

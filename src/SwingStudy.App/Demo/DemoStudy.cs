@@ -49,7 +49,7 @@ internal static class DemoStudy
         new("P02", ["Wren", "WR"], new(62, 1.69, LeftHanded: true), 1.29, 0.50, 0.06, 0, new(PushEarlier: 0.045, ReleaseLater: 0.012), 0.40, 0.80, 0.50, Both, FollowUpSessions: 1),
         new("P03", ["Badger", "BA"], new(88, 1.85), 1.02, 0.60, 0.05, 0, PlantedCue.Nothing, 0.35, 0.95, 1, Both),
         new("P04", ["Heron", "HE"], new(74, 1.78), 1.19, 0.50, 0.07, 0, new(PushEarlier: 0.050, ReleaseLater: 0.010), 0.40, 0.85, 0.90, MovementDevices.Plates),
-        new("P05", ["Marten", "MA"], new(84, 1.80), 0.97, 0.45, 0.03, 0, new(PushMore: 0.35), 0.45, 1.00, 0.60, MovementDevices.Plates),
+        new("P05", ["Marten", "MA"], new(84, 1.80), 0.97, 0.45, 0.03, 0, new(PushMore: 0.45), 0.45, 1.00, 0.60, MovementDevices.Plates),
         new("P06", ["Plover", "PL"], new(69, 1.72), 1.24, 0.50, 0.05, 0, PlantedCue.Nothing, 0.35, 0.80, 1, BallChanges: true),
         new("P07", ["Grünfink", "GF"], new(78, 1.79), 1.07, 0.55, 0.07, 0, new(PushEarlier: 0.045, ReleaseLater: 0.014), 0.40, 0.90, 1),
         new("P08", ["Stoat", "ST"], new(76, 1.76), 1.15, 0.50, 0.05, 0, PlantedCue.Nothing, 0.90, 1.20, 1, FollowUpSessions: 1),

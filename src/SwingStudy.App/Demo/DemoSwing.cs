@@ -6,7 +6,8 @@ namespace SwingStudy.App.Demo;
 /// <summary>One simulated swing: what happened, and which device went wrong about it.</summary>
 /// <param name="StruckAt">Moment of impact, or of passing the ball's place.</param>
 /// <param name="IsPractice">Without a ball.</param>
-/// <param name="Movement">The movement, from which club head speed follows.</param>
+/// <param name="Style">How the player swings this time.</param>
+/// <param name="Scatter">By how much that differs from the swing that the player means.</param>
 /// <param name="SpeedRatio">Ball speed over club head speed.</param>
 /// <param name="LaunchAngle">Degrees up.</param>
 /// <param name="LaunchDirection">Degrees to the right.</param>
@@ -20,7 +21,8 @@ namespace SwingStudy.App.Demo;
 internal sealed record DemoSwing(
     Instant StruckAt,
     bool IsPractice,
-    SwingModel Movement,
+    SwingStyle Style,
+    SwingScatter Scatter,
     double SpeedRatio,
     double LaunchAngle,
     double LaunchDirection,
@@ -32,6 +34,11 @@ internal sealed record DemoSwing(
     bool MissedByBay,
     bool MissedByGate)
 {
+    private readonly Lazy<SwingModel> _movement = new(() => new SwingModel(Style, hitsBall: !IsPractice));
+
+    /// <summary>The movement that follows.</summary>
+    public SwingModel Movement => _movement.Value;
+
     /// <summary>Club head speed, m/s.</summary>
     public double ClubSpeed => Movement.ClubHeadSpeed;
 

@@ -2,7 +2,6 @@ using System.Globalization;
 using System.Text;
 using NodaTime;
 using NodaTime.Text;
-using SwingStudy.App.Demo.Model;
 using SwingStudy.Statistics.Chance;
 
 namespace SwingStudy.App.Demo;
@@ -71,7 +70,7 @@ internal static class PlateExport
         }
     }
 
-    private static byte[] Text(DemoStay stay, PlateStation station, IReadOnlyList<PlateRecording> recordings)
+    private static byte[] Text(DemoStay stay, PlateStation station, List<PlateRecording> recordings)
     {
         var text = new StringBuilder();
         text.Append("Floor station, two plates: N near the target, F far from it; reactions on the player\r\n");
