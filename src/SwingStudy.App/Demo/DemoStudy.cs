@@ -39,7 +39,7 @@ internal static class DemoStudy
     /// <summary>Seed with which the starts of the cue were drawn, as the protocol says.</summary>
     public const ulong RandomizationSeed = 271828;
 
-    private static readonly string[] Declarations = ["study.yaml", "protocol.yaml", "bay-sensor.yaml", "speed-gate.yaml", "headband.yaml", "coach-log.yaml", "floor-plates.yaml"];
+    private static readonly string[] Declarations = ["study.yaml", "protocol.yaml", "bay-sensor.yaml", "speed-gate.yaml", "headband.yaml", "coach-log.yaml", "floor-plates.yaml", "ceiling-cameras.yaml"];
 
     private const MovementDevices Both = MovementDevices.Plates | MovementDevices.Markers;
 
@@ -96,7 +96,7 @@ internal static class DemoStudy
         var players = PlayersWithStarts;
         var stays = DemoSimulation.Draw(players, seed);
         var bay = BayExport.Files(stays).ToList();
-        List<DemoFile> files = [.. bay, .. GateExport.Files(stays, seed, out var falsePasses), .. HeadbandExport.Files(stays, seed), CoachLog.File(stays), .. PlateExport.Files(stays, seed, out var onPlates)];
+        List<DemoFile> files = [.. bay, .. GateExport.Files(stays, seed, out var falsePasses), .. HeadbandExport.Files(stays, seed), CoachLog.File(stays), .. MarkerExport.Files(stays, seed), .. PlateExport.Files(stays, seed, out var onPlates)];
         return (files, new(
             "Everything here is invented: academy, players, devices and numbers.", seed, "club_head_speed", Mechanisms, players, Count(stays, bay, files.Count, falsePasses, onPlates)));
     }

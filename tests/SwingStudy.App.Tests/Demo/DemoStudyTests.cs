@@ -27,7 +27,7 @@ public sealed class DemoStudyTests : IDisposable
         var read = StudySetup.Read(_folder);
 
         Assert.True(read.Succeeded(out var setup), string.Join('\n', read.Problems));
-        Assert.Equal([CoachLog.Source, BayExport.Source, PlateExport.Source, HeadbandExport.Source, GateExport.Source], setup.Mappings.Select(mapping => mapping.Source).OrderByDescending(source => source == CoachLog.Source).ThenBy(source => source, StringComparer.Ordinal));
+        Assert.Equal([CoachLog.Source, BayExport.Source, MarkerExport.Source, PlateExport.Source, HeadbandExport.Source, GateExport.Source], setup.Mappings.Select(mapping => mapping.Source).OrderByDescending(source => source == CoachLog.Source).ThenBy(source => source, StringComparer.Ordinal));
         Assert.Equal(setup.Declaration.PreferredSources, [BayExport.Source, GateExport.Source]);
         Assert.Equal(DemoStudy.RandomizationSeed, setup.Protocol.Randomization!.Seed);
         Assert.Equal([DemoStudy.Baseline, DemoStudy.Cue, DemoStudy.FollowUp], setup.Protocol.Phases.Select(phase => phase.Name));
