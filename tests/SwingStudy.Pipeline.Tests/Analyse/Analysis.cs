@@ -11,7 +11,7 @@ internal static class Analysis
     public static Dictionary<string, RowSet> Of(IEnumerable<PlayedSwing> played, StudySetup? setup = null, params RowSet[] more)
     {
         var tables = more.ToDictionary(rows => rows.Table.Name);
-        tables["swings"] = PlayedSwing.Swings(played);
+        tables["swings"] = PlayedSwing.Swings(played, setup?.Dictionary);
         foreach (var name in new[] { "noise", "effects", "trends" })
             tables[name] = JoinedRows.Of(Definition(name), [.. played.Select(swing => swing.Participant).Distinct().Order().Select(player => Of(name, player, tables, setup))]);
         tables["findings"] = Body.Run("findings", "findings", tables.Values.ToList(), setup: setup);

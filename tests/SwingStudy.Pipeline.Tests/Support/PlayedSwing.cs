@@ -26,7 +26,8 @@ internal sealed record PlayedSwing(string Session, string? Phase, int Sequence)
 
     public static RowSet Measures(IEnumerable<PlayedSwing> swings) => Rows(StudyTables.Measures(Some.Dictionary), swings, isScreened: false);
 
-    public static RowSet Swings(IEnumerable<PlayedSwing> swings) => Rows(StudyTables.Swings(Some.Dictionary), swings, isScreened: true);
+    public static RowSet Swings(IEnumerable<PlayedSwing> swings, Domain.Variables.VariableDictionary? dictionary = null) =>
+        Rows(StudyTables.Swings(dictionary ?? Some.Dictionary), swings, isScreened: true);
 
     private static RowSet Rows(TableDefinition table, IEnumerable<PlayedSwing> swings, bool isScreened)
     {

@@ -19,10 +19,10 @@ internal sealed class FindingStage : Stage<FindingSettings>
         Inputs =
         [
             new("swings", Slice.WholeTable), new("flags", Slice.WholeTable), new("noise", Slice.WholeTable), new("effects", Slice.WholeTable), new("trends", Slice.WholeTable),
-            new("captures", Slice.WholeTable), new("links", Slice.WholeTable),
+            new("captures", Slice.WholeTable), new("links", Slice.WholeTable), new("clocks", Slice.WholeTable),
         ],
         Outputs = ["group_effects", "findings"],
-        CodeVersion = "3",
+        CodeVersion = "4",
     };
 
     protected override FindingSettings SettingsOf(StudySetup setup) => FindingSettings.Of(setup);
@@ -33,6 +33,7 @@ internal sealed class FindingStage : Stage<FindingSettings>
         "flags" => ExcludedValues.Columns,
         "captures" => ["capture_id", "source", "device", .. OutcomeSetting.Columns(settings.Outcomes)],
         "links" => ["capture_id", "swing_id"],
+        "clocks" => ["session", "source", "drift_ppm"],
         _ => null,
     };
 

@@ -24,9 +24,10 @@ internal sealed class PlayerChanges
         _noise = input.Rows("noise");
         _trends = new EstimateLookup(input.Rows("trends"), "term");
         var devices = new SwingDevices(input.Rows("captures"), input.Rows("links"), settings.Sources);
+        var clocks = Clocks(input.Rows("clocks"));
         var zone = DateTimeZoneProviders.Tzdb[settings.Zone];
         var rows = all.Texts("participant").Index().ToLookup(pair => pair.Item ?? "", pair => pair.Index, StringComparer.Ordinal);
-        _players = [.. rows.OrderBy(group => group.Key, StringComparer.Ordinal).Select(group => new PlayerRows(group.Key, all.Select([.. group]), devices, zone))];
+        _players = [.. rows.OrderBy(group => group.Key, StringComparer.Ordinal).Select(group => new PlayerRows(group.Key, all.Select([.. group]), devices, clocks, zone))];
     }
 
     /// <summary>Outcome by outcome, contrast by contrast, player by player. Comparisons that nobody planned are there when some player has both phases.</summary>
@@ -72,5 +73,12 @@ internal sealed class PlayerChanges
         }
 
         return [.. all];
+    }
+
+    private static ILookup<string, SessionClock> Clocks(RowSet rows)
+    {
+        var (sessions, sources, drifts) = (rows.Texts("session"), rows.Texts("source"), rows.Numbers("drift_ppm"));
+        return Enumerable.Range(0, rows.Count).Where(i => sessions[i] is not null && sources[i] is not null && !double.IsNaN(drifts[i]))
+            .Select(i => new SessionClock(sessions[i]!, sources[i]!, drifts[i])).ToLookup(clock => clock.Session, StringComparer.Ordinal);
     }
 }

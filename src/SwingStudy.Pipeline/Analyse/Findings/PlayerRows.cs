@@ -9,15 +9,17 @@ internal sealed class PlayerRows
     private readonly RowSet _swings;
     private readonly LocalDate?[] _days;
     private readonly SwingDevices _devices;
+    private readonly ILookup<string, SessionClock> _clocks;
     private readonly Dictionary<string, int> _rowOf;
 
     /// <param name="participant">The player.</param>
     /// <param name="swings">The player's rows of <c>swings</c>.</param>
     /// <param name="devices">Devices of all swings.</param>
+    /// <param name="clocks">Clocks of devices, by session.</param>
     /// <param name="zone">Zone in which days are told.</param>
-    public PlayerRows(string participant, RowSet swings, SwingDevices devices, DateTimeZone zone)
+    public PlayerRows(string participant, RowSet swings, SwingDevices devices, ILookup<string, SessionClock> clocks, DateTimeZone zone)
     {
-        (Participant, _swings, _devices) = (participant, swings, devices);
+        (Participant, _swings, _devices, _clocks) = (participant, swings, devices, clocks);
         _days = [.. swings.Instants("struck_at").Select(millis => millis == InstantColumn.MissingMillis ? (LocalDate?)null : Instant.FromUnixTimeMilliseconds(millis).InZone(zone).Date)];
         _rowOf = swings.Texts("swing_id").Index().ToDictionary(pair => pair.Item!, pair => pair.Index, StringComparer.Ordinal);
     }
@@ -53,6 +55,13 @@ internal sealed class PlayerRows
         var (phases, included, values) = (_swings.Texts("phase"), _swings.Booleans("included"), _swings.Numbers(column));
         double[] known = [.. Enumerable.Range(0, _swings.Count).Where(i => phases[i] == phase && included[i] == true && !double.IsNaN(values[i])).Select(i => values[i])];
         return known.Length == 0 ? null : known.Average();
+    }
+
+    /// <summary>How devices' clocks ran in the sessions of a phase.</summary>
+    public IEnumerable<SessionClock> Clocks(string phase)
+    {
+        var (phases, sessions) = (_swings.Texts("phase"), _swings.Texts("session"));
+        return Enumerable.Range(0, _swings.Count).Where(i => phases[i] == phase && sessions[i] is not null).Select(i => sessions[i]!).Distinct(StringComparer.Ordinal).SelectMany(session => _clocks[session]);
     }
 
     /// <summary>Spelling apart: case and blanks make no other ball.</summary>

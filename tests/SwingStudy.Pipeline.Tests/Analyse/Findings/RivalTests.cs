@@ -3,6 +3,7 @@ using SwingStudy.Domain.Identifiers;
 using SwingStudy.Domain.Protocols;
 using SwingStudy.Domain.Studies;
 using SwingStudy.Domain.Tables;
+using SwingStudy.Domain.Variables;
 using SwingStudy.Pipeline.Tests.Support;
 
 namespace SwingStudy.Pipeline.Tests.Analyse.Findings;
@@ -103,13 +104,49 @@ public sealed class RivalTests
         Assert.Contains("moved-in-size: face angle: 2.0", reasons, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public void PlatesThatWeighThePlayerOtherwiseForbidSupportForForces()
+    {
+        var setup = Forces("{BW}", null);
+        var same = Of(Analysis.Of(Clear.Select(swing => Weighed(swing, 700)), setup)["findings"], "P01", "peak");
+        var drifted = Of(Analysis.Of(Clear.Select(swing => Weighed(swing, swing.Phase == "cue" ? 721 : 700)), setup)["findings"], "P01", "peak");
+        Assert.Equal(("supported", "suggestive"), (same.Verdict, drifted.Verdict));
+        Assert.Contains("calibration-drift: body weight on the plates rose by 3.0 % from baseline to cue", drifted.Reasons, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void AClockThatRanOffInOnePhaseIsNamedWhereTimesAreCompared()
+    {
+        var clocks = new RowSetBuilder(StudyTables.Clocks);
+        clocks.Add(("participant", "P01"), ("session", "P01-4"), ("source", "plates"), ("drift_ppm", 420.0));
+        clocks.Add(("participant", "P01"), ("session", "P01-1"), ("source", "plates"), ("drift_ppm", 20.0));
+        var swings = Clear.Select(swing => Weighed(swing, 700));
+        var (_, reasons) = Of(Analysis.Of(swings, Forces("ms", -500), clocks.Build())["findings"], "P01", "peak");
+        Assert.Contains("clock-drift: the clock of plates ran off by 420 millionths in cue alone", reasons, StringComparison.Ordinal);
+        Assert.DoesNotContain("clock-drift", Of(Analysis.Of(swings, Forces("{BW}", null), clocks.Build())["findings"], "P01", "peak").Reasons, StringComparison.Ordinal);
+    }
+
+    private static PlayedSwing Weighed(PlayedSwing swing, double weight) =>
+        swing with { Values = new() { ["peak"] = swing.Values["club_head_speed"], ["body_weight"] = weight } };
+
+    private static StudySetup Forces(string unit, double? minimum)
+    {
+        var setup = Setup(Some.Protocol with { Outcomes = [new("peak", OutcomeRole.Primary, null, ["with-cue"])] });
+        Variable[] more =
+        [
+            new() { Name = "peak", Title = "Peak", Description = "", Type = VariableType.Number, Group = "test", Unit = unit, Minimum = minimum },
+            new() { Name = "body_weight", Title = "Body weight", Description = "", Type = VariableType.Number, Group = "test", Unit = "N" },
+        ];
+        return setup with { Dictionary = new VariableDictionary("test", new Version(1, 0, 0), [.. Some.Dictionary.Variables, .. more], Sha256.Of("forces")) };
+    }
+
     private static StudySetup Setup(Protocol protocol) => Some.Setup(new StudyFolder("/nowhere"), protocol with { Hash = Sha256.Of("other") });
 
     private static (string Verdict, string Reasons) Judge(IEnumerable<PlayedSwing> swings, params RowSet[] more) => Of(Analysis.Of(swings, null, more)["findings"], "P01");
 
-    private static (string Verdict, string Reasons) Of(RowSet findings, string participant)
+    private static (string Verdict, string Reasons) Of(RowSet findings, string participant, string outcome = "club_head_speed")
     {
-        var row = Enumerable.Range(0, findings.Count).First(i => findings.Texts("participant")[i] == participant && findings.Texts("outcome")[i] == "club_head_speed" && findings.Texts("contrast")[i] == "with-cue");
+        var row = Enumerable.Range(0, findings.Count).First(i => findings.Texts("participant")[i] == participant && findings.Texts("outcome")[i] == outcome && findings.Texts("contrast")[i] == "with-cue");
         return (findings.Texts("verdict")[row]!, findings.Texts("reasons")[row]!);
     }
 

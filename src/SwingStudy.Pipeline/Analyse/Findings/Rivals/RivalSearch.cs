@@ -8,6 +8,7 @@ internal static class RivalSearch
         ChangedConditions.Find,
         ChangedSensor.Find,
         DriftedPlates.Find,
+        RunningClocks.Find,
         TrendBefore.Find,
         OrderInSession.Find,
         UnequalExclusions.Find,
