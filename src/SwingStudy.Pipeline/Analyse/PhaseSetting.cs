@@ -26,4 +26,7 @@ internal sealed record PhaseSetting(string Name, string Role, int MinimumSession
 
     /// <summary>The name as people read it.</summary>
     public string Plain => Name.Replace('-', ' ');
+
+    /// <summary>The name as one word of a sentence that goes on: in quotes where it has several words.</summary>
+    public string Quoted => Name.Contains('-', StringComparison.Ordinal) ? $"'{Plain}'" : Name;
 }

@@ -75,7 +75,7 @@ internal static class FindingSections
 
     /// <summary>Reasons for and against; what holds for the whole design stands under limits, and next steps on the players' own pages.</summary>
     private static IEnumerable<string> Shown(FindingRow finding) => finding.Participant is null
-        ? finding.Reasons.Select(reason => reason.ToString())
+        ? [.. finding.Of(ReasonKind.Evidence).Select(reason => reason.Text), string.Join("; ", finding.Of(ReasonKind.Rival).Select(reason => $"{reason.Code} {reason.Text}"))]
         : finding.Reasons.Where(reason => reason.Kind is ReasonKind.Evidence or ReasonKind.Mechanism or ReasonKind.Rival && reason.Code is not ("not-randomized" or "not-blinded" or ReasonCode.NotLocked))
             .Select(reason => reason.Text);
 

@@ -11,7 +11,7 @@ internal static class PlayerPage
     /// <summary>Writes the page.</summary>
     public static string Write(StudyReport report, string participant)
     {
-        var html = ReportWriter.Begin($"{report.Name}: player {participant}", report.Protocol.Question);
+        var html = ReportWriter.Begin($"{report.Name}: player {participant}", report.Protocol.Question, "player");
         var findings = report.Tables.Findings.Where(finding => finding.Participant == participant).OrderBy(finding => Comparisons.OrderOf(report, finding.Outcome, finding.Contrast)).ToList();
         var primary = findings.Where(finding => finding.IsPlanned && Comparisons.Is(report, finding.Outcome, OutcomeRole.Primary)).ToList();
         html.Markup("<section id=\"findings\">").Element("h2", "What changed, and is it real?");
@@ -52,7 +52,7 @@ internal static class PlayerPage
         {
             html.Markup("<tr>").Element("th", Comparisons.Of(report, finding.Outcome, finding.Contrast), "scope=\"row\"").Markup($"<td>{VerdictMark.Markup(finding.Verdict)}</td><td>")
                 .Element("p", Own(finding.Statement, participant))
-                .List(finding.Of(ReasonKind.Rival).Where(reason => !IsOfTheStudy(reason) && reason.Code != "few-sessions").Concat(finding.Of(ReasonKind.NextStep).Take(1)).Select(reason => Sentence(reason.Text))).Markup("</td></tr>");
+                .List(finding.Of(ReasonKind.Rival).Where(reason => !IsOfTheStudy(reason) && !reason.Code.StartsWith("few-", StringComparison.Ordinal)).Select(reason => Sentence(reason.Text))).Markup("</td></tr>");
         }
 
         html.CloseTable().Markup("</section>");

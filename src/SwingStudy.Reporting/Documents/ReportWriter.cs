@@ -63,10 +63,10 @@ public static class ReportWriter
     }
 
     /// <summary>The head of a page, up to its first heading.</summary>
-    internal static Html Begin(string title, string question) => new Html()
+    internal static Html Begin(string title, string question, string kind = "study") => new Html()
         .Markup("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">")
         .Element("title", title)
-        .Markup($"<style>\n{Style()}</style>\n</head>\n<body>\n<main>\n<header>")
+        .Markup($"<style>\n{Style()}</style>\n</head>\n<body class=\"{kind}\">\n<main>\n<header>")
         .Element("h1", title)
         .Element("p", question.Trim(), "class=\"question\"")
         .Markup("</header>");

@@ -87,7 +87,7 @@ internal static class Evidence
             _ => "higher",
         };
         return string.Create(CultureInfo.InvariantCulture,
-            $"of all pairs of a session in {player.Compared.From.Plain} and one in {player.Compared.To.Plain}, the later one is {better} in {100 * share:0} % (50 % is chance)");
+            $"of all pairs of a session in {player.Compared.From.Quoted} and one in {player.Compared.To.Quoted}, the later one is {better} in {100 * share:0} % (50 % is chance)");
     }
 
     private static Reason? Share(PlayerChange player, EstimateLookup effects)
@@ -96,8 +96,8 @@ internal static class Evidence
             return null;
         var (code, verb) = player.Compared.To.IsTransfer ? (ReasonCode.ShareCarriedOver, "carries over") : (ReasonCode.ShareKept, "is still there");
         return new Reason(code, share.HasInterval
-            ? string.Create(CultureInfo.InvariantCulture, $"{share.Value:0} % of the change with the cue {verb} in {player.Compared.To.Plain} (interval {share.Low:0} to {share.High:0} %)")
-            : $"which share of the change with the cue {verb} in {player.Compared.To.Plain} cannot be told, because the change with the cue may be none");
+            ? string.Create(CultureInfo.InvariantCulture, $"{share.Value:0} % of the change with the cue {verb} in {player.Compared.To.Quoted} (interval {share.Low:0} to {share.High:0} %)")
+            : $"which share of the change with the cue {verb} in {player.Compared.To.Quoted} cannot be told, because the change with the cue may be none");
     }
 
     /// <summary>A p value with three decimals, or that it lies below 0.001.</summary>

@@ -18,7 +18,7 @@ internal static class Mechanism
         if (seen.Count == 0)
         {
             yield return new Reason(ReasonCode.NothingMoved, string.Create(CultureInfo.InvariantCulture,
-                $"none of the {judged.Count} measures of the movement that could be judged changed beyond noise"));
+                $"{(judged.Count == 1 ? "the one measure of the movement that could be judged did not change" : $"none of the {judged.Count} measures of the movement that could be judged changed")} beyond noise"));
         }
     }
 

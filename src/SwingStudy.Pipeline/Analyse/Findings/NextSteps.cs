@@ -28,7 +28,7 @@ internal static class NextSteps
         if (verdict == Verdict.CannotTell)
         {
             yield return player.CannotTell?.Code == ReasonCode.OneDay
-                ? $"measure {from.Plain} and {to.Plain} on different days, at least two sessions of each ({Swings(to.MinimumSwings)} each)"
+                ? $"measure {from.Quoted} and {to.Quoted} on different days, at least two sessions of each ({Swings(to.MinimumSwings)} each)"
                 : Missing(player, from, to);
             yield break;
         }
@@ -55,7 +55,7 @@ internal static class NextSteps
         {
             var more = Math.Max(2, Math.Max(1, phase.MinimumSessions)) - sessions;
             if (sessions < 2)
-                needs.Add(string.Create(CultureInfo.InvariantCulture, $"{more} more {(more == 1 ? "session" : "sessions")} of {phase.Plain}"));
+                needs.Add(string.Create(CultureInfo.InvariantCulture, $"{more} more {(more == 1 ? "session" : "sessions")} of {phase.Quoted}"));
         }
 
         return needs.Count == 0
@@ -64,7 +64,7 @@ internal static class NextSteps
     }
 
     private static string? Later(PlayerChange player, FindingSettings settings) =>
-        settings.Contrasts.FirstOrDefault(contrast => contrast.ShareOf == player.Contrast.Name) is { } contrast ? settings.Phase(contrast.To).Plain : null;
+        settings.Contrasts.FirstOrDefault(contrast => contrast.ShareOf == player.Contrast.Name) is { } contrast ? settings.Phase(contrast.To).Quoted : null;
 
     private static string? Forecast(PlayerChange player)
     {
@@ -86,11 +86,11 @@ internal static class NextSteps
         var (swings, sessions) = (forecast.MoreSwings, forecast.MoreSessions);
         if (sessions is not { } count)
         {
-            return $"no number of further sessions of {player.Compared.To.Plain} can tell whether {question}: {player.Compared.From.Plain} itself is known too badly and would need more sessions"
+            return $"no number of further sessions of {player.Compared.To.Quoted} can tell whether {question}: {player.Compared.From.Quoted} itself is known too badly and would need more sessions"
                 + (worthwhile is { } w && Planned(player, noise, usual, w) is { } plan ? $"; {plan}" : "");
         }
 
-        var byDays = string.Create(CultureInfo.InvariantCulture, $"about {count} more {(count == 1 ? "session" : "sessions")} of {player.Compared.To.Plain} with {Swings(usual)} would tell whether {question}, if the change stays what it is");
+        var byDays = string.Create(CultureInfo.InvariantCulture, $"about {count} more {(count == 1 ? "session" : "sessions")} of {player.Compared.To.Quoted} with {Swings(usual)} would tell whether {question}, if the change stays what it is");
         return swings is { } more && more <= MostSwings
             ? string.Create(CultureInfo.InvariantCulture, $"{byDays}; or about {more} more {(more == 1 ? "swing" : "swings")} in the sessions there are")
             : $"{byDays}; more swings on the same days would not";
