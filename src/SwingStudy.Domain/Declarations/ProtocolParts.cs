@@ -105,6 +105,29 @@ internal sealed class ProtocolParts(YamlMap root, VariableDictionary dictionary)
         return rule;
     })];
 
+    public SignalPlan Signals()
+    {
+        var plan = new SignalPlan();
+        if (root.OptionalMap("signals", "'signals'") is not { } map)
+            return plan;
+        plan = new()
+        {
+            ForceCutoffHz = Size(map, "force_cutoff_hz", plan.ForceCutoffHz, 1, 500),
+            BodyCutoffHz = Size(map, "body_cutoff_hz", plan.BodyCutoffHz, 1, 100),
+            HandWindowS = Size(map, "hand_window_s", plan.HandWindowS, 0.01, 0.3),
+            ClubWindowS = Size(map, "club_window_s", plan.ClubWindowS, 0.01, 0.3),
+            BodyGapS = Size(map, "body_gap_s", plan.BodyGapS, 0, 1),
+            ClubGapS = Size(map, "club_gap_s", plan.ClubGapS, 0, 0.2),
+            QuietS = Size(map, "quiet_s", plan.QuietS, 0.1, 10),
+            StillMps = Size(map, "still_m_s", plan.StillMps, 0.01, 1),
+            MovingMps = Size(map, "moving_m_s", plan.MovingMps, 0.05, 5),
+            TopShare = Size(map, "top_share", plan.TopShare, 0.05, 0.95),
+            Why = map.Text("why", Reason),
+        };
+        map.Done();
+        return plan;
+    }
+
     public AnalysisPlan Analysis()
     {
         var plan = new AnalysisPlan();
@@ -176,6 +199,15 @@ internal sealed class ProtocolParts(YamlMap root, VariableDictionary dictionary)
             map.Texts("contrasts")) { Noise = Noise(map, variable), Line = map.LineOf("variable") };
         map.Done();
         return outcome;
+    }
+
+    /// <summary>A number of 'signals' within its range, or the default.</summary>
+    private static double Size(YamlMap map, string name, double usual, double least, double most)
+    {
+        var value = map.OptionalNumber(name) ?? usual;
+        if (!(value >= least && value <= most))
+            map.Note(Messages.OutOfRange(map.PlaceOf(name), name, value, string.Create(CultureInfo.InvariantCulture, $"a number from {least} to {most}")));
+        return value;
     }
 
     private static ExpectedNoise? Noise(YamlMap outcome, Variable? variable)

@@ -35,6 +35,7 @@ public static class ProtocolReader
             Contrasts = parts.Contrasts(),
             Curves = parts.Curves(),
             Screening = parts.Screening(),
+            Signals = parts.Signals(),
             Analysis = parts.Analysis(),
             Blinding = parts.Blinding(),
             Standard = parts.Standard(),

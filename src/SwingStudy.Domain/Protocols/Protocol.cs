@@ -50,6 +50,9 @@ public sealed record Protocol
     /// <summary>Screening rules in their order.</summary>
     public IReadOnlyList<ScreeningRule> Screening { get; init; } = [];
 
+    /// <summary>How curves are processed.</summary>
+    public SignalPlan Signals { get; init; } = new();
+
     /// <summary>How effects are computed.</summary>
     public AnalysisPlan Analysis { get; init; } = new();
 

@@ -31,6 +31,19 @@ public sealed record ScreeningRuleKind(string Name, string Meaning, bool NeedsVa
             new("limit", 3.5, 1, 20, "modified z-score: 0.6745 times the distance from the median over the median absolute deviation"),
             new("minimum_swings", 8, 3, 1000, "swings a session needs to be judged"),
         ]),
+        new("device-disagreement", "a club head speed that the sensor and the marks give differently, beyond what they usually differ by in the session", false,
+        [
+            new("tolerance", 0.05, 0.005, 0.5, "share by which the ratio of both may miss its middle"),
+            new("minimum_swings", 5, 3, 1000, "swings with both that a session needs to be judged"),
+        ]),
+        new("weight-drift", "a session whose body weight on the plates differs from the player's others: plate, zero or footwear", false,
+        [
+            new("tolerance", 0.02, 0.001, 0.5, "share by which it may differ"),
+        ]),
+        new("plates-swapped", "a session in which the lead foot's share grows in most backswings, as if lead and trail plate were exchanged", false,
+        [
+            new("minimum_swings", 3, 2, 1000, "swings that a session needs to be judged"),
+        ]),
     ];
 
     /// <summary>The kind of that name, or null.</summary>

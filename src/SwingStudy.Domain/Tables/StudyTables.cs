@@ -131,6 +131,20 @@ public static class StudyTables
         new("confidence", ColumnKind.Number, "Confidence, 0 to 1", "1"),
     ], ByParticipant);
 
+    /// <summary>What was computed from the curves of swings, and what could not be, with the reason.</summary>
+    public static TableDefinition CurveMeasures { get; } = new("curve_measures", "one variable computed from the curves of one swing",
+    [
+        new("swing_id", ColumnKind.Text, "Swing"),
+        new("participant", ColumnKind.Text, "Participant"),
+        new("variable", ColumnKind.Text, "Variable"),
+        new("source", ColumnKind.Text, "Source whose curves it comes from"),
+        new("value", ColumnKind.Number, "Value in the dictionary's unit; missing where it could not be computed"),
+        new("text", ColumnKind.Text, "Value of a variable that is a word"),
+        new("unit", ColumnKind.Text, "UCUM unit of the value"),
+        new("method", ColumnKind.Text, "Definition, filter and events it rests on"),
+        new("reason", ColumnKind.Text, "Why it could not be computed"),
+    ], ByParticipant);
+
     /// <summary>Processed curves of swings on one time axis, from which measures, curve tests and figures are made.</summary>
     public static TableDefinition SwingCurves { get; } = new("swing_curves", "one processed curve of one swing",
     [
@@ -322,7 +336,7 @@ public static class StudyTables
     /// <summary>All tables, in the order in which the stages write them.</summary>
     public static IReadOnlyList<TableDefinition> All(VariableDictionary dictionary) =>
         [
-            Captures(dictionary), Curves, CaptureEvents, Rejects, Links, Clocks, Measures(dictionary), SwingEvents, SwingCurves, Flags, Swings(dictionary),
+            Captures(dictionary), Curves, CaptureEvents, Rejects, Links, Clocks, Measures(dictionary), SwingEvents, SwingCurves, CurveMeasures, Flags, Swings(dictionary),
             Noise, Effects, Reliability, Agreement, Trends, CurveMeans, CurveTests, GroupEffects, Findings,
         ];
 

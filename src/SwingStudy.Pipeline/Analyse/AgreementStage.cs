@@ -20,31 +20,34 @@ internal sealed class AgreementStage : Stage<AgreementSettings>
         Title = "Agreement",
         Summary = "Compares devices that deliver the same variable for the same swings, by bias and limits of agreement.",
         Unit = UnitOfWork.Study,
-        Inputs = [new("captures", Slice.WholeTable), new("links", Slice.WholeTable)],
+        Inputs = [new("captures", Slice.WholeTable), new("links", Slice.WholeTable), new("curve_measures", Slice.WholeTable)],
         Outputs = ["agreement"],
-        CodeVersion = "1",
+        CodeVersion = "2",
     };
 
     protected override AgreementSettings SettingsOf(StudySetup setup) => AgreementSettings.Of(setup);
 
-    protected override IReadOnlyList<string> ColumnsOf(string table, AgreementSettings settings) => table == "links"
-        ? ["capture_id", "swing_id", "participant", "method"]
-        : ["capture_id", "source", .. settings.Variables.Select(variable => variable.Key)];
+    protected override IReadOnlyList<string> ColumnsOf(string table, AgreementSettings settings) => table switch
+    {
+        "links" => ["capture_id", "swing_id", "participant", "method"],
+        "curve_measures" => ["swing_id", "participant", "variable", "source", "value"],
+        _ => ["capture_id", "source", .. settings.Variables.Select(variable => variable.Key)],
+    };
 
     protected override IReadOnlyList<RowSet> Run(AgreementSettings settings, StageInput input)
     {
         var rows = new RowSetBuilder(input.Output("agreement"));
-        var (captures, links) = (input.Rows("captures"), input.Rows("links"));
+        var (captures, links, computed) = (input.Rows("captures"), input.Rows("links"), input.Rows("curve_measures"));
         if (settings.Variables.Count == 0)
             return [];
-        var bySource = BySource(captures, links);
+        var linked = BySource(captures, links);
         foreach (var (variable, unit) in settings.Variables)
         {
-            var values = captures.Numbers(variable);
+            var bySource = Readings(variable, captures, linked, computed);
             for (var a = 0; a < settings.Sources.Count; a++)
             {
                 for (var b = a + 1; b < settings.Sources.Count; b++)
-                    Add(rows, variable, unit, settings, (a, b), Pairs(bySource, values, settings.Sources[a], settings.Sources[b]));
+                    Add(rows, variable, unit, settings, (a, b), Pairs(bySource, settings.Sources[a], settings.Sources[b]));
             }
         }
 
@@ -70,16 +73,41 @@ internal sealed class AgreementStage : Stage<AgreementSettings>
         return bySource;
     }
 
+    /// <summary>For each source, the value of a variable at each swing: as read, or as computed from its curves.</summary>
+    private static Dictionary<string, SortedDictionary<string, (double Value, string Participant)>> Readings(
+        string variable, RowSet captures, Dictionary<string, SortedDictionary<string, (int Row, string Participant)>> linked, RowSet computed)
+    {
+        var values = captures.Numbers(variable);
+        var readings = linked.ToDictionary(
+            source => source.Key,
+            source => new SortedDictionary<string, (double, string)>(
+                source.Value.Where(swing => !double.IsNaN(values[swing.Value.Row])).ToDictionary(swing => swing.Key, swing => (values[swing.Value.Row], swing.Value.Participant)),
+                StringComparer.Ordinal),
+            StringComparer.Ordinal);
+        var (swings, participants, names, sources, numbers) =
+            (computed.Texts("swing_id"), computed.Texts("participant"), computed.Texts("variable"), computed.Texts("source"), computed.Numbers("value"));
+        for (var i = 0; i < computed.Count; i++)
+        {
+            if (names[i] != variable || sources[i] is not { } source || double.IsNaN(numbers[i]))
+                continue;
+            if (!readings.TryGetValue(source, out var own))
+                readings[source] = own = new SortedDictionary<string, (double, string)>(StringComparer.Ordinal);
+            own.TryAdd(swings[i]!, (numbers[i], participants[i] ?? ""));
+        }
+
+        return readings;
+    }
+
     private static List<(double A, double B, string Participant)> Pairs(
-        Dictionary<string, SortedDictionary<string, (int Row, string Participant)>> bySource, double[] values, string sourceA, string sourceB)
+        Dictionary<string, SortedDictionary<string, (double Value, string Participant)>> readings, string sourceA, string sourceB)
     {
         var pairs = new List<(double, double, string)>();
-        if (!bySource.TryGetValue(sourceA, out var first) || !bySource.TryGetValue(sourceB, out var second))
+        if (!readings.TryGetValue(sourceA, out var first) || !readings.TryGetValue(sourceB, out var second))
             return pairs;
         foreach (var (swing, a) in first)
         {
-            if (second.TryGetValue(swing, out var b) && !double.IsNaN(values[a.Row]) && !double.IsNaN(values[b.Row]))
-                pairs.Add((values[a.Row], values[b.Row], a.Participant));
+            if (second.TryGetValue(swing, out var b))
+                pairs.Add((a.Value, b.Value, a.Participant));
         }
 
         return pairs;

@@ -53,6 +53,7 @@ internal sealed class InputFiles
             {
                 Slice.SameTime => [.. InTime(i, unit)],
                 Slice.SameUnit => [.. _byUnit[i][unit.Name]],
+                Slice.SameCaptures => [],
                 Slice.SameParticipant => [.. own],
                 Slice.SameOriginals => [.. _originalsOf[unit.Participant ?? ""].Distinct().Order(StringComparer.Ordinal).SelectMany(original => _byUnit[i][original])],
                 Slice.WholeTable => _all[i],
@@ -60,8 +61,18 @@ internal sealed class InputFiles
             };
         }
 
+        // Curves and events of a capture lie in files of the same original as the capture.
+        for (var i = 0; i < files.Length; i++)
+        {
+            if (_stage.Inputs[i].Slice == Slice.SameCaptures)
+                files[i] = [.. files[Captures].Select(file => file.Unit).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal).SelectMany(original => _byUnit[i][original])];
+        }
+
         return files;
     }
+
+    /// <summary>Position of <c>captures</c> among the inputs.</summary>
+    private int Captures => _stage.Inputs.Select((input, i) => (input.Table.Name, i)).First(input => input.Name == "captures").i;
 
     /// <summary>The rows of a unit; files that neighbouring units share are read once and kept in <paramref name="kept"/>.</summary>
     public IReadOnlyDictionary<string, RowSet> Read(WorkUnit unit, IReadOnlyList<DataFile>[] files, Dictionary<string, RowSet> kept)
@@ -80,6 +91,9 @@ internal sealed class InputFiles
             rows[input.Table.Name] = JoinedRows.Of(input.Shape, [.. sets.Where(set => set.Count > 0)]);
         }
 
+        foreach (var input in _stage.Inputs.Where(input => input.Slice == Slice.SameCaptures))
+            rows[input.Table.Name] = OfCaptures(rows[input.Table.Name], rows["captures"]);
+
         return rows;
     }
 
@@ -87,6 +101,14 @@ internal sealed class InputFiles
     private IEnumerable<DataFile> InTime(int input, WorkUnit unit) =>
         unit.Sessions.Select(session => session.Participant).Append(unit.Participant).Append(null).Distinct().Order(StringComparer.Ordinal)
             .SelectMany(participant => _byParticipant[input][participant ?? ""].Where(file => unit.Touches(participant, _times[file.Path])));
+
+    private static RowSet OfCaptures(RowSet rows, RowSet captures)
+    {
+        var known = captures.Texts("capture_id").ToHashSet(StringComparer.Ordinal);
+        var ids = rows.Texts("capture_id");
+        int[] own = [.. Enumerable.Range(0, rows.Count).Where(row => known.Contains(ids[row]))];
+        return own.Length == rows.Count ? rows : rows.Select(own);
+    }
 
     private static RowSet Within(WorkUnit unit, string? participant, RowSet rows)
     {

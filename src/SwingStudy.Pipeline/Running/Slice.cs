@@ -10,6 +10,9 @@ public enum Slice
     /// <summary>Rows that an earlier stage wrote for the unit of the same name.</summary>
     SameUnit,
 
+    /// <summary>Rows of the captures that the unit sees; the stage reads <c>captures</c> as well.</summary>
+    SameCaptures,
+
     /// <summary>Rows of the player.</summary>
     SameParticipant,
 

@@ -18,16 +18,17 @@ internal sealed class ScreenStage : Stage<ScreenSettings>
         Title = "Screen",
         Summary = "Applies the screening rules of the protocol, blind to phase, then human decisions, and says which swings count.",
         Unit = UnitOfWork.Participant,
-        Inputs = [new("measures", Slice.SameParticipant), new("links", Slice.SameParticipant), new("rejects", Slice.SameOriginals)],
+        Inputs = [new("measures", Slice.SameParticipant), new("curve_measures", Slice.SameParticipant), new("links", Slice.SameParticipant), new("rejects", Slice.SameOriginals)],
         Outputs = ["flags", "swings"],
         Decisions = ["exclude", "include"],
-        CodeVersion = "1",
+        CodeVersion = "2",
     };
 
     protected override ScreenSettings SettingsOf(StudySetup setup) => ScreenSettings.Of(setup);
 
     protected override IReadOnlyList<string>? ColumnsOf(string table, ScreenSettings settings) => table switch
     {
+        "curve_measures" => ["swing_id", "variable", "value", "reason"],
         "links" => ["capture_id", "swing_id", "method"],
         "rejects" => ["raw", "reason", "detail", "extent", "column", "variable", "capture_id"],
         _ => null,
@@ -36,13 +37,14 @@ internal sealed class ScreenStage : Stage<ScreenSettings>
     protected override IReadOnlyList<RowSet> Run(ScreenSettings settings, StageInput input)
     {
         var measures = InOrder(input.Rows("measures"));
-        var links = input.Rows("links");
-        var screened = ScreenedSwings.Of(measures, settings.Variables);
+        var (links, computed) = (input.Rows("links"), input.Rows("curve_measures"));
+        var screened = ScreenedSwings.Of(measures, computed, settings.Variables);
         var impossible = settings.Rules.First(rule => rule.Rule == ImpossibleRule.Word);
         List<Flag> flags =
         [
             .. RejectedCells.Flags(input.Rows("rejects"), links, impossible)
                 .OrderBy(flag => flag.Capture, StringComparer.Ordinal).ThenBy(flag => flag.Variable, StringComparer.Ordinal).ThenBy(flag => flag.Detail, StringComparer.Ordinal),
+            .. NotComputed.Flags(computed, measures, settings.Outcomes),
             .. settings.Rules.SelectMany(rule => ByRule(screened, rule)),
         ];
         flags.AddRange(Decisions.Flags(input.Decisions("exclude"), input.Decisions("include"), links, measures.Texts("swing_id")));

@@ -11,5 +11,6 @@ internal abstract class ScreeningCheck
 
     /// <summary>All kinds.</summary>
     public static IReadOnlyList<ScreeningCheck> All { get; } =
-        [new ImpossibleRule(), new OutsideTypicalRule(), new RobustOutlierRule(), new RatioLimitRule(), new RepeatedValueRule(), new UnitJumpRule()];
+        [new ImpossibleRule(), new OutsideTypicalRule(), new RobustOutlierRule(), new RatioLimitRule(), new RepeatedValueRule(), new UnitJumpRule(),
+        new DeviceDisagreementRule(), new WeightDriftRule(), new PlatesSwappedRule()];
 }

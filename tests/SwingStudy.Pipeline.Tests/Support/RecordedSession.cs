@@ -1,0 +1,175 @@
+using System.Globalization;
+using NodaTime;
+using SwingStudy.Domain.Declarations;
+using SwingStudy.Domain.Identifiers;
+using SwingStudy.Domain.Sources;
+using SwingStudy.Domain.Studies;
+using SwingStudy.Domain.Tables;
+using SwingStudy.Motion.Geometry;
+using SwingStudy.Motion.Tests.Support;
+using SwingStudy.Storage.Registry;
+
+namespace SwingStudy.Pipeline.Tests.Support;
+
+/// <summary>An invented session: a sensor, markers and plates of swings whose movement is known.</summary>
+internal sealed record RecordedSession
+{
+    /// <summary>Weight of the player, newtons.</summary>
+    public const double WeightN = 700;
+
+    private const double MarkerRateHz = 240;
+    private const double PlateRateHz = 500;
+    private const double BeforeS = 1.6;
+
+    public int Swings { get; init; } = 8;
+
+    public InventedSwing Movement { get; init; } = new();
+
+    /// <summary>Forces as a device gives them whose sign is not what the mapping says.</summary>
+    public int ForceSign { get; init; } = 1;
+
+    public bool HasMarkers { get; init; } = true;
+
+    public bool HasPlates { get; init; } = true;
+
+    public bool HasZero { get; init; } = true;
+
+    /// <summary>Triggers of the plates in milliseconds late, swing by swing.</summary>
+    public IReadOnlyList<double> TriggerLateMs { get; init; } = [2, -3, 1, 40, -2, 3, -1, 0];
+
+    /// <summary>Samples of the club head's marker lost before each impact, seconds from impact.</summary>
+    public (double FromS, double ToS)? Lost { get; init; }
+
+    public static SessionRecord Session { get; } = new()
+    {
+        Id = "P01-20260907-1",
+        Participant = new ParticipantId("P01"),
+        StartedAt = Some.Morning,
+        StartedLocal = new LocalDateTime(2026, 9, 7, 10, 0),
+        Phase = "baseline",
+        Club = "iron",
+    };
+
+    public static StudySetup Setup { get; } = Some.Setup(new StudyFolder("/nowhere")) with
+    {
+        Dictionary = Read(),
+        Mappings =
+        [
+            Some.Mapping("strike"),
+            Some.Mapping("plates") with
+            {
+                Rows = RowMeaning.Recordings,
+                Plates = new Dictionary<string, PlateGeometry>
+                {
+                    ["lead"] = new() { CentreXM = 0.235, CentreZM = -0.8, DepthM = 0.04 },
+                    ["trail"] = new() { CentreXM = -0.235, CentreZM = -0.8, DepthM = 0.04 },
+                },
+            },
+            Some.Mapping("markers") with { Rows = RowMeaning.Recordings },
+        ],
+    };
+
+    /// <summary>Summed vertical force in body weights: dips at −0.2 s, peaks at −0.04 s.</summary>
+    public static double Vertical(double time) => Quintic.Chain(
+        new Quintic(-0.8, -0.2, (1, 0, 0), (0.85, 0, 20)), new Quintic(-0.2, -0.04, (0.85, 0, 20), (1.5, 0, -60)), new Quintic(-0.04, 0.5, (1.5, 0, -60), (1, 0, 0)))(time);
+
+    /// <summary>Share of it under the lead foot.</summary>
+    public double LeadShare(double time) => Quintic.Chain(
+        new Quintic(Movement.StartS, Movement.TopS, (0.5, 0, 0), (0.27, 0, 0)), new Quintic(Movement.TopS, 0.1, (0.27, 0, 0), (0.8, 0, 0)))(time);
+
+    /// <summary>Rows of one output table of measuring.</summary>
+    public RowSet Measure(string table) => Body.Run("measure", table, Rows(), Session, setup: Setup);
+
+    /// <summary>Rows of all inputs.</summary>
+    public IReadOnlyList<RowSet> Rows()
+    {
+        var captures = new RowSetBuilder(StudyTables.Captures(Setup.Dictionary));
+        var links = new RowSetBuilder(StudyTables.Links);
+        var curves = new RowSetBuilder(StudyTables.Curves);
+        var events = new RowSetBuilder(StudyTables.CaptureEvents);
+        for (var i = 0; i < Swings; i++)
+        {
+            var swing = string.Create(CultureInfo.InvariantCulture, $"P01-20260907-1-{i + 1:00}");
+            var struck = Some.Morning + Duration.FromSeconds(30 * (i + 1));
+            Capture("strike", swing, struck, null, struck, ("club_head_speed", (object?)(40.0 + (0.1 * i))));
+            if (HasMarkers)
+            {
+                // The marker system's clock is five seconds ahead; it hears contact itself.
+                var id = Capture("markers", swing, struck, "swing", struck + Duration.FromSeconds(5 - BeforeS));
+                AddMarkers(curves, id, i);
+                events.Add(("capture_id", id), ("participant", "P01"), ("event", "impact"), ("time_s", BeforeS));
+            }
+
+            if (HasPlates)
+            {
+                var late = TriggerLateMs[i % TriggerLateMs.Count] / 1000;
+                var id = Capture("plates", swing, struck, "swing", struck - Duration.FromSeconds(BeforeS));
+                AddPlates(curves, id, t => t < -3 ? 0 : 1, -BeforeS, -BeforeS - late);
+            }
+        }
+
+        if (HasZero)
+            AddPlates(curves, Capture("plates", null, Some.Morning, "zero", Some.Morning), _ => 0, -0.2, double.NaN, 100);
+        return [captures.Build(), links.Build(), curves.Build(), events.Build()];
+
+        string Capture(string source, string? swing, Instant struck, string? purpose, Instant first, params (string, object?)[] values)
+        {
+            var id = $"{source}-{swing ?? purpose}";
+            captures.Add([
+                ("capture_id", id), ("source", source), ("device", source), ("participant", "P01"), ("recorded_at", first), ("struck_at", struck),
+                ("purpose", purpose), ("original_sha256", id), ("original_row", 1L), .. values]);
+            links.Add(("capture_id", id), ("swing_id", swing), ("participant", "P01"), ("session", Session.Id), ("struck_at", struck),
+                ("method", swing is null ? purpose : source == "strike" ? "session" : "time"));
+            return id;
+        }
+    }
+
+    private static Domain.Variables.VariableDictionary Read() =>
+        DictionaryReader.Read(Path.Combine(Repository.Root, "data-dictionary")).Succeeded(out var dictionary, out var problems)
+            ? dictionary
+            : throw new InvalidOperationException(string.Join('\n', problems));
+
+    private void AddMarkers(RowSetBuilder curves, string id, int seed)
+    {
+        var m = Movement;
+        (string Name, Func<double, Vector3D> Place)[] marks =
+        [
+            ("club_head", m.Head), ("grip", m.Grip), ("lead_wrist", m.Wrist), ("lead_elbow", m.Elbow), ("lead_shoulder", m.LeadShoulderOfTrunk), ("trail_shoulder", m.TrailShoulder),
+            ("pelvis_front_lead", t => m.Pelvis(t, 0.1, 0.12)), ("pelvis_front_trail", t => m.Pelvis(t, 0.1, -0.12)), ("pelvis_back", t => m.Pelvis(t, -0.1, 0)),
+            ("trail_hip", t => m.Leg(t).Hip), ("trail_knee", t => m.Leg(t).Knee), ("trail_ankle", t => m.Leg(t).Ankle),
+        ];
+        foreach (var (name, place) in marks)
+        {
+            var seen = InventedSwing.Seen(place, MarkerRateHz, 0.0003, seed + 1, -BeforeS, 1);
+            if (name == "club_head" && Lost is { } lost)
+                seen = seen.Map(values => [.. values.Select((x, i) => seen.Axis.TimeOf(i) >= lost.FromS && seen.Axis.TimeOf(i) <= lost.ToS ? double.NaN : x)]);
+            foreach (var (axis, values) in new[] { ("x", seen.X), ("y", seen.Y), ("z", seen.Z) })
+                curves.Add(("capture_id", id), ("participant", "P01"), ("channel", $"{name}_{axis}"), ("unit", "m"), ("sample_rate_hz", MarkerRateHz), ("values", values));
+        }
+    }
+
+    /// <summary>Both feet press at known places; each plate has a zero of its own.</summary>
+    private void AddPlates(RowSetBuilder curves, string id, Func<double, double> isOn, double fromS, double firstTimeS, int samples = 1100)
+    {
+        foreach (var (plate, zero) in new[] { ("lead", 4.0), ("trail", -3.0) })
+        {
+            var channels = new[] { "force_x", "force_y", "force_z", "moment_x", "moment_y", "moment_z" }.ToDictionary(name => name, _ => new double[samples]);
+            for (var i = 0; i < samples; i++)
+            {
+                var time = fromS + (i / PlateRateHz);
+                var share = plate == "lead" ? LeadShare(time) : 1 - LeadShare(time);
+                var force = isOn(time) * WeightN * Vertical(time) * share * new Vector3D(plate == "lead" ? -0.1 : 0.15, 1, 0.05 * Movement.Side);
+                var moment = new Vector3D(0.01, 0.04, 0.02).Cross(force) + (isOn(time) * 10 * Vertical(time) * Movement.Side * Vector3D.Up);
+                double[] read = [force.X, force.Y, force.Z, moment.X, moment.Y, moment.Z];
+                foreach (var (channel, value) in channels.Values.Zip(read))
+                    channel[i] = zero + (ForceSign * value);
+            }
+
+            foreach (var (name, values) in channels)
+            {
+                curves.Add(("capture_id", id), ("participant", "P01"), ("channel", $"{plate}_{name}"), ("unit", name[0] == 'f' ? "N" : "N.m"),
+                    ("sample_rate_hz", PlateRateHz), ("t0_s", double.IsNaN(firstTimeS) ? null : firstTimeS), ("values", values));
+            }
+        }
+    }
+}
