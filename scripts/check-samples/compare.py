@@ -1,5 +1,6 @@
 """Compares tables exported as CSV with the truth of simulated exports. usage: compare.py SAMPLES_DIR STATUS_JSON CSV_DIR"""
 import csv
+import datetime
 import hashlib
 import json
 import os
@@ -73,7 +74,8 @@ for swing in truth["swings"]:
 check("swings in their phase", strikes - len(wrong), strikes, wrong)
 players = {player["code"] for player in truth["players"]}
 made = sum(1 for row in swings.values() if row["participant"] in players)
-check("swings as many as captures, none twice", made if made <= strikes else 2 * strikes - made, strikes, [made])
+seen = sum(1 for swing in truth["swings"] if swing["captures"].get("strike") or sum(map(len, swing["captures"].values())) > 1)
+check("swings as many as were recorded, none twice", made if made <= seen else 2 * seen - made, seen, [made])
 
 # 4. Misreads are found and do not count.
 flags = rows("flags")
@@ -127,6 +129,73 @@ check("balls that changed with the phase are named, and no others", good, good +
 readings = sum(1 for _ in open(os.path.join(samples, "band.ndjson"), "rb"))
 taken = sum(1 for row in captures.values() if row["source"] == "band")
 check("readings of the attention stream", taken, readings, [])
+
+# 7. Recordings of all devices are joined to the right swing or to none; false ones stay alone.
+link_rows = {row["capture_id"]: row for row in rows("links")}
+by_file = {}
+for row in captures.values():
+    by_file.setdefault(row["original_sha256"], []).append(row)
+
+
+def link_of(capture):
+    row = captures.get((sha(capture["file"]), capture["line"])) if "line" in capture else (by_file.get(sha(capture["file"])) or [None])[0]
+    return row and link_rows.get(row["capture_id"])
+
+
+joined, single, wrong, swing_of = {}, 0, [], {}
+for swing in truth["swings"]:
+    found = {device: [link_of(c) for c in of] for device, of in swing["captures"].items()}
+    known = [link["swing_id"] for device in ("strike", "motion", "plates") for link in found.get(device, []) if link and link["swing_id"]]
+    anchor = known[0] if known else None
+    for device, of in found.items():
+        good, total = joined.get(device, (0, 0))
+        for link in of:
+            total += 1
+            if link and link["swing_id"] and (link["swing_id"] != anchor or link["participant"] != swing["player"] or swing_of.get(anchor, swing["id"]) != swing["id"]):
+                wrong.append((swing["id"], device, link["swing_id"], anchor))
+            elif link and link["swing_id"]:
+                good += 1
+            else:
+                print("     not joined:", swing["id"], device, link and (link["method"], link["residual_s"], link["confidence"]))
+        joined[device] = (good, total)
+    if anchor:
+        swing_of[anchor] = swing["id"]
+for device, (good, total) in sorted(joined.items()):
+    print(f"     {device}: {good} of {total} records joined to their swing")
+good, total = (sum(n) for n in zip(*joined.values()))
+check("records joined right, at least 99.5 %", int(good >= 0.995 * total), 1, [f"{good} of {total}"])
+check("records joined wrong: none", int(not wrong), 1, wrong)
+alone = [link_of(capture) for capture in truth["false_captures"]]
+check("false recordings that stay alone", sum(1 for link in alone if link and not link["swing_id"] and link["method"] == "missed-or-false"), len(alone), alone)
+
+# 8. Clocks against the clock_rule of the truth: reading - true = offset + drift * (true - reference).
+instant = lambda text: datetime.datetime.fromisoformat(text.replace("Z", "+00:00")).timestamp()
+device_of = {"bay-strike": "strike", "hall-strike": "strike", "plates": "plates", "markers": "motion"}
+stays = {(s["player"], s["start_utc"][:10]): s["station_stay"] for s in truth["sessions"]}
+true_clock = {(c["station_stay"], c["device"]): c for c in truth["clocks"]}
+offsets, drifts = {}, {}
+for row in rows("clocks"):
+    stay = stays.get((row["participant"], row["from"][:10]))
+    if stay is None or row["method"] in ("reference", "not-made"):
+        continue
+    own, other = true_clock[stay, device_of[row["source"]]], true_clock[stay, device_of[row["reference_source"]]]
+    start = instant(row["from"])
+
+    def expected(reading):
+        zero = instant(own["reference_utc"])
+        true = zero + (reading - zero - own["offset_s"]) / (1 + own["drift_ppm"] * 1e-6)
+        return true + other["offset_s"] + other["drift_ppm"] * 1e-6 * (true - zero)
+
+    middle = (start + instant(row["to"])) / 2
+    fitted = middle + float(row["offset_s"]) + float(row["drift_ppm"]) * 1e-6 * (middle - start)
+    offsets.setdefault(own["device"], []).append(abs(fitted - expected(middle)))
+    if row["method"] == "offset-and-drift":
+        drifts.setdefault(own["device"], []).append(abs(float(row["drift_ppm"]) - ((1 + other["drift_ppm"] * 1e-6) / (1 + own["drift_ppm"] * 1e-6) - 1) * 1e6))
+for device, errors in sorted(offsets.items()):
+    print(f"     {device}: {len(errors)} clocks, offset off by at most {max(errors) * 1000:.1f} ms; drift, where fitted, by at most {max(drifts.get(device, [float('nan')])):.1f} ppm")
+plates = offsets.get("plates", [])
+check("plate clocks within 5 ms", sum(1 for e in plates if e <= 0.005), len(plates), plates)
+check("plate clocks within 10 ppm", sum(1 for e in drifts.get("plates", []) if e <= 10), len(drifts.get("plates", [])), drifts.get("plates", []))
 
 for finding in rows("findings"):
     print(f"     {finding['participant'] or 'study'} {finding['contrast']}: {finding['verdict']} - {finding['statement']}")

@@ -53,17 +53,17 @@ internal static class IngestTask
     {
         var clock = Stopwatch.StartNew();
         var folder = new StudyFolder(Path.GetFullPath(arguments[0]));
-        var study = Required(StudyReader.Read(folder.StudyFile));
-        var dictionary = Required(DictionaryReader.Read(Path.Combine(folder.Root, study.Dictionary)));
-        using var writerLock = Required(WriterLock.Take(folder));
+        var study = Required.Of(StudyReader.Read(folder.StudyFile));
+        var dictionary = Required.Of(DictionaryReader.Read(Path.Combine(folder.Root, study.Dictionary)));
+        using var writerLock = Required.Of(WriterLock.Take(folder));
         using var registry = new StudyRegistry(folder);
         using var identities = new IdentityStore(folder);
-        var report = Required(new StudyIntake(new IntakeContext
+        var report = Required.Of(new StudyIntake(new IntakeContext
         {
             Folder = folder,
             Zone = study.Zone,
             Dictionary = dictionary,
-            Mappings = Required(MappingReader.ReadAll(folder.Sources, dictionary)),
+            Mappings = Required.Of(MappingReader.ReadAll(folder.Sources, dictionary)),
             Registry = registry,
             Identities = identities,
             Tables = new TableStore(folder),
@@ -79,7 +79,7 @@ internal static class IngestTask
     public static void Check(string[] arguments)
     {
         var folder = new StudyFolder(Path.GetFullPath(arguments[0]));
-        var dictionary = Required(DictionaryReader.Read(Path.Combine(folder.Root, "data-dictionary")));
+        var dictionary = Required.Of(DictionaryReader.Read(Path.Combine(folder.Root, "data-dictionary")));
         var tables = new TableStore(folder);
         var captures = tables.Table(StudyTables.Captures(dictionary));
         var (rows, speed, mass) = (0L, 0.0, 0.0);
@@ -94,8 +94,4 @@ internal static class IngestTask
         Console.WriteLine(string.Create(CultureInfo.InvariantCulture,
             $"rows={rows} {string.Join(' ', reasons.Select(pair => $"{pair.Key}={pair.Value}"))} sum_speed1={speed:F4} sum_mass={mass:F4} mb={captures.Files().Sum(file => file.Size) / 1e6:F1}"));
     }
-
-    private static T Required<T>(Domain.Problems.Outcome<T> outcome)
-        where T : notnull =>
-        outcome.Succeeded(out var value) ? value : throw new InvalidOperationException(string.Join(Environment.NewLine, outcome.Problems));
 }

@@ -10,6 +10,8 @@ var tasks = new Dictionary<string, Action<string[]>>(StringComparer.Ordinal)
     ["ingest"] = IngestTask.Run,
     ["ingest-check"] = IngestTask.Check,
     ["c3d"] = C3dTask.Run,
+    ["run-study"] = RunTask.SetUp,
+    ["run"] = RunTask.Run,
 };
 
 if (args.Length < 2 || !tasks.TryGetValue(args[0], out var task))

@@ -50,7 +50,7 @@ internal static class StatusCommand
                 }),
                 clocks = review.Clocks.Select(clock => new
                 {
-                    clock.Session, clock.Source, clock.Device, clock.Method, offset_s = clock.OffsetSeconds, clock.Confidence, clock.Missed, clock.Extra,
+                    clock.Session, clock.Source, clock.Device, clock.Method, offset_s = clock.OffsetSeconds, clock.Confidence, clock.Matched, clock.Missed, clock.Extra,
                     rival_s = clock.RivalSeconds, rival_matched = clock.RivalMatched,
                 }),
                 waiting = waiting.Select(stage => new { stage = stage.Stage, units = stage.Units }),

@@ -22,7 +22,7 @@ internal sealed record LinkReview(IReadOnlyDictionary<string, int> Unlinked, IRe
             {
                 if (swings[row] is { } swing)
                     swingOf[captures[row]!] = swing;
-                else
+                else if (!LinkMethods.IsOfSession(methods[row]))
                     unlinked[methods[row] ?? ""] = unlinked.GetValueOrDefault(methods[row] ?? "") + 1;
                 if (LinkMethods.WaitsForDecision(methods[row]))
                 {

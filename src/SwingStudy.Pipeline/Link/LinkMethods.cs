@@ -34,6 +34,15 @@ public static class LinkMethods
     /// <summary>A moment that belongs to no swing.</summary>
     public const string OutsideWindow = "outside-window";
 
+    /// <summary>Empty plates: belongs to the session.</summary>
+    public const string Zero = "zero";
+
+    /// <summary>Quiet standing: belongs to the session.</summary>
+    public const string Quiet = "quiet";
+
+    /// <summary>Whether a capture belongs to a session and to no swing.</summary>
+    public static bool IsOfSession(string? method) => method is Zero or Quiet;
+
     /// <summary>Whether a person should look at a capture that was not linked this way.</summary>
     public static bool WaitsForDecision(string? method) => method is LowConfidence or UnknownPlayer;
 }
