@@ -15,7 +15,7 @@ internal static class MaskedColumns
     private static readonly HashSet<string> OfContrasts = new(StringComparer.Ordinal)
     {
         "participant", "scope", "outcome", "channel", "measure", "term", "verdict", "se", "p", "p_adjusted", "tau2", "i2", "unit", "method", "planned", "statistic", "threshold",
-        "from_pct", "to_pct",
+        "from_pct", "to_pct", "from_ms", "to_ms", "compared",
     };
 
     private static readonly HashSet<string> Telling = new(StringComparer.Ordinal)

@@ -54,12 +54,12 @@ internal static class CurveSection
 
     private static void Tests(Html html, StudyReport report, string player, List<CurveTestRow> tests)
     {
-        html.OpenTable($"Curve tests of {player}", "Channel", "Contrast", "Where", "#Largest t", "#p", "Exchanged", "#Swings", "#Sessions");
+        html.OpenTable($"Curve tests of {player}", "Channel", "Contrast", "Where", "After", "#Largest |t|", "#p", "Exchanged", "#Swings", "#Sessions");
         foreach (var row in tests)
         {
             var isPhases = report.Tables.CurveMeans.Any(mean => mean.Participant == player && mean.Channel == row.Channel && mean.Axis == CurveMeanRow.SwingPhases);
             html.Markup("<tr>").Element("th", CurveText.Title(row.Channel), "scope=\"row\"").Element("td", row.Contrast.Replace('-', ' '))
-                .Element("td", row.Measure == CurveTestRow.Whole ? "whole curve" : CurveText.Span(row, isPhases))
+                .Element("td", row.Measure == CurveTestRow.Whole ? "whole curve" : CurveText.Span(row, isPhases)).Element("td", row.Direction ?? "")
                 .Element("td", double.IsNaN(row.Statistic) ? row.Undefined ?? "" : ValueDisplay.Number(row.Statistic, 2), double.IsNaN(row.Statistic) ? "" : "class=\"number\"")
                 .Element("td", double.IsNaN(row.P) ? "" : CurveText.P(row.P), "class=\"number\"").Element("td", row.Permuted ?? "")
                 .Element("td", Pair(row.SwingsFrom, row.SwingsTo), "class=\"number\"").Element("td", Pair(row.SessionsFrom, row.SessionsTo), "class=\"number\"").Markup("</tr>");

@@ -158,7 +158,7 @@ internal static class CurveFigure
             { Undefined: { } reason } when double.IsNaN(whole.P) => $"No test: {reason}.",
             _ when spans.Count == 0 => $"They differ nowhere beyond what chance gives ({CurveText.P(whole.P)} over the whole curve).",
             _ => string.Join("; ", spans.Select(span =>
-                $"{(span.Statistic < 0 ? "lower" : "higher")} in {Plain(to.Phase)} from {CurveText.Span(span, isPhases)}, {CurveText.P(span.P)}")) + $", exchanging {whole.Permuted}.",
+                $"{span.Direction} in {Plain(to.Phase)} from {CurveText.Span(span, isPhases)}, {CurveText.P(span.P)}")) + $", exchanging {whole.Permuted}.",
         };
         return $"{CurveText.Title(channel)} of {participant}, mean curves of {Phase(from)} and {Phase(to)}: {outcome}";
     }

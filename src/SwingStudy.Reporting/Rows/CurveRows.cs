@@ -46,6 +46,7 @@ internal static class CurveRows
                 set.Numbers(isPhases ? "from_pct" : "from_ms")[row],
                 set.Numbers(isPhases ? "to_pct" : "to_ms")[row],
                 set.Numbers("statistic")[row],
+                set.Texts("direction")[row],
                 set.Numbers("p")[row],
                 set.Texts("permuted")[row],
                 set.Integers("n_from")[row],

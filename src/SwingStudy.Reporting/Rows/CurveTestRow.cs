@@ -7,7 +7,8 @@ namespace SwingStudy.Reporting.Rows;
 /// <param name="Measure">largest-t, span-t or span-mass.</param>
 /// <param name="From">Start of the span on the axis of the curves; NaN for the whole curve.</param>
 /// <param name="To">End of the span.</param>
-/// <param name="Statistic">Largest |t| with the sign of the change, or the sum of t.</param>
+/// <param name="Statistic">Largest |t|, or the size of the sum of t.</param>
+/// <param name="Direction">higher or lower after than before.</param>
 /// <param name="P">p value over the whole curve.</param>
 /// <param name="Permuted">What was exchanged between phases; null without a test.</param>
 /// <param name="SwingsFrom">Swings before.</param>
@@ -24,6 +25,7 @@ public sealed record CurveTestRow(
     double From,
     double To,
     double Statistic,
+    string? Direction,
     double P,
     string? Permuted,
     long? SwingsFrom,

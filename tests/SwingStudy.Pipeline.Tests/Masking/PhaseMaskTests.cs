@@ -47,6 +47,18 @@ public sealed class PhaseMaskTests
         Assert.True(double.IsNaN(Mask.Apply(Effect("percent-change", 5, 1, 9)).Numbers("estimate")[0]));
 
     [Fact]
+    public void ACurveTestShowsWhereCurvesDifferAndNotWhichIsHigher()
+    {
+        var rows = new RowSetBuilder(StudyTables.CurveTests);
+        rows.Add(("participant", "P01"), ("contrast", "with-cue"), ("from_pct", 140.0), ("statistic", 5.0), ("direction", "higher"), ("permuted", "sessions"), ("sessions_from", 5));
+
+        var masked = Mask.Apply(rows.Build());
+
+        Assert.Equal(("contrast-M", 140.0, 5.0), (masked.Texts("contrast")[0], masked.Numbers("from_pct")[0], masked.Numbers("statistic")[0]));
+        Assert.Equal(((string?)null, (long?)null), (masked.Texts("direction")[0], masked.Integers("sessions_from")[0]));
+    }
+
+    [Fact]
     public void AFindingKeepsItsVerdictAndLosesItsWords()
     {
         var rows = new RowSetBuilder(StudyTables.Findings);

@@ -57,6 +57,6 @@ internal static class SomeCurves
 
     private static void Add(
         RowSetBuilder rows, string player, string measure, string permuted, double statistic, double p, int swings, int sessions, params (string, object?)[] span) => rows.Add(
-        [("participant", player), ("channel", Channel), ("contrast", "with-cue"), ("measure", measure), ("permuted", permuted), ("statistic", statistic), ("p", p), ("method", measure == "span-mass" ? "curve-t-two-sample-cluster-mass" : "curve-t-two-sample-max-permutation"),
+        [("participant", player), ("channel", Channel), ("contrast", "with-cue"), ("measure", measure), ("permuted", permuted), ("statistic", Math.Abs(statistic)), ("direction", statistic > 0 ? "higher" : "lower"), ("p", p), ("method", measure == "span-mass" ? "curve-t-two-sample-cluster-mass" : "curve-t-two-sample-max-permutation"),
             ("n_from", swings), ("n_to", swings), ("sessions_from", sessions), ("sessions_to", sessions), .. span]);
 }

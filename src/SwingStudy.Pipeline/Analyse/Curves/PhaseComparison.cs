@@ -20,6 +20,12 @@ internal sealed class PhaseComparison
     /// <summary>A run of neighbouring points.</summary>
     public const string SpanMass = "span-mass";
 
+    /// <summary>Higher after than before.</summary>
+    public const string Higher = "higher";
+
+    /// <summary>Lower after than before.</summary>
+    public const string Lower = "lower";
+
     private readonly RowSetBuilder _rows;
     private readonly CurveAxis? _axis;
     private readonly (string, object?)[] _common;
@@ -68,18 +74,18 @@ internal sealed class PhaseComparison
         }
 
         var signed = test.T.Where(t => t is not null).MaxBy(t => Math.Abs(t!.Value));
-        Row(LargestT, test.Method, ("statistic", Finite(signed)), ("p", test.P), ("threshold", Finite(test.Threshold)), ("compared", test.Compared), ("undefined", Infinite(signed)));
+        Row(LargestT, test.Method, [.. Size(signed!.Value), ("p", test.P), ("threshold", Finite(test.Threshold)), ("compared", test.Compared)]);
         foreach (var span in test.Clusters)
         {
-            Row(SpanT, test.Method, [.. Span(span.From, span.To), ("statistic", Finite(span.PeakT)), ("p", span.P), ("threshold", Finite(test.Threshold)),
-                ("compared", test.Compared), ("undefined", Infinite(span.PeakT))]);
+            Row(SpanT, test.Method, [.. Span(span.From, span.To), .. Size(span.PeakT), ("p", span.P), ("threshold", Finite(test.Threshold)),
+                ("compared", test.Compared)]);
         }
 
         var runs = ClusterMassTest.TwoSample(_to, _from, alpha, chance.Split("span-mass"), _settings.Resamples);
         foreach (var run in runs.Clusters)
         {
-            Row(SpanMass, runs.Method, [.. Span(run.From, run.To), ("statistic", Finite(run.Mass)), ("p", run.P), ("threshold", runs.FormingT),
-                ("compared", runs.Compared), ("undefined", Infinite(run.Mass))]);
+            Row(SpanMass, runs.Method, [.. Span(run.From, run.To), .. Size(run.Mass), ("p", run.P), ("threshold", runs.FormingT),
+                ("compared", runs.Compared)]);
         }
     }
 
@@ -92,5 +98,10 @@ internal sealed class PhaseComparison
     /// <summary>Tables hold no infinity.</summary>
     private static double? Finite(double? value) => value is { } number && double.IsFinite(number) ? number : null;
 
-    private static string? Infinite(double? value) => value is { } number && double.IsInfinity(number) ? "infinite: the phases differ without any scatter" : null;
+    private static (string, object?)[] Size(double signed) =>
+    [
+        ("statistic", Finite(Math.Abs(signed))),
+        ("direction", signed > 0 ? Higher : signed < 0 ? Lower : null),
+        ("undefined", double.IsInfinity(signed) ? "infinite: the phases differ without any scatter" : null),
+    ];
 }

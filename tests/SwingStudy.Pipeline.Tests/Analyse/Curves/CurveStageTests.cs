@@ -20,6 +20,7 @@ public sealed class CurveStageTests
         Assert.InRange(tests.Numbers("from_pct")[span], 130, 155);
         Assert.InRange(tests.Numbers("to_pct")[span], 165, 190);
         Assert.True(tests.Numbers("statistic")[span] > tests.Numbers("threshold")[span]);
+        Assert.Equal(("higher", "higher"), (tests.Texts("direction")[whole], tests.Texts("direction")[span]));
         Assert.Equal(double.NaN, tests.Numbers("from_ms")[span]);
         Assert.Contains(Rows(tests, "span-mass"), run => tests.Numbers("p")[run] < 0.05 && tests.Numbers("from_pct")[run] <= 160 && tests.Numbers("to_pct")[run] >= 160);
     }
