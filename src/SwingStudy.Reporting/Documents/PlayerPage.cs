@@ -52,7 +52,7 @@ internal static class PlayerPage
         {
             html.Markup("<tr>").Element("th", Comparisons.Of(report, finding.Outcome, finding.Contrast), "scope=\"row\"").Markup($"<td>{VerdictMark.Markup(finding.Verdict)}</td><td>")
                 .Element("p", Own(finding.Statement, participant))
-                .List(finding.Of(ReasonKind.Rival).Where(reason => !IsOfTheStudy(reason) && !reason.Code.StartsWith("few-", StringComparison.Ordinal)).Select(reason => Sentence(reason.Text))).Markup("</td></tr>");
+                .List(finding.Of(ReasonKind.Rival).Where(reason => !IsOfTheStudy(reason) && !reason.Code.StartsWith("few-", StringComparison.Ordinal)).Select(reason => Sentence.Of(reason.Text))).Markup("</td></tr>");
         }
 
         html.CloseTable().Markup("</section>");
@@ -61,7 +61,7 @@ internal static class PlayerPage
     private static void HowToRead(Html html, StudyReport report, List<FindingRow> findings)
     {
         html.Markup("<section>");
-        List<string> whole = [.. findings.SelectMany(finding => finding.Reasons).Where(IsOfTheStudy).Select(reason => Sentence(reason.Text)).Distinct(StringComparer.Ordinal)];
+        List<string> whole = [.. findings.SelectMany(finding => finding.Reasons).Where(IsOfTheStudy).Select(reason => Sentence.Of(reason.Text)).Distinct(StringComparer.Ordinal)];
         if (whole.Count > 0)
             html.Element("h2", "What the study as a whole leaves open").List(whole);
         html.Element("h2", "How to read this page").Markup("<ul>")
@@ -73,7 +73,7 @@ internal static class PlayerPage
 
     private static void List(Html html, string heading, IEnumerable<Reason> reasons)
     {
-        var all = reasons.Select(reason => Sentence(reason.Text)).ToList();
+        var all = reasons.Select(reason => Sentence.Of(reason.Text)).ToList();
         if (all.Count > 0)
             html.Element("h4", heading).List(all);
     }
@@ -83,11 +83,5 @@ internal static class PlayerPage
 
     /// <summary>The page is about one player: the name at the head of each sentence is left out.</summary>
     private static string Own(string statement, string participant) =>
-        statement.StartsWith(participant + ": ", StringComparison.Ordinal) ? Sentence(statement[(participant.Length + 2)..]) : statement;
-
-    private static string Sentence(string text)
-    {
-        var start = text.Length > 0 ? char.ToUpperInvariant(text[0]) + text[1..] : text;
-        return start.EndsWith('.') ? start : start + ".";
-    }
+        statement.StartsWith(participant + ": ", StringComparison.Ordinal) ? Sentence.Of(statement[(participant.Length + 2)..]) : statement;
 }
