@@ -120,6 +120,13 @@ internal static class DeclarationMessages
     public static Problem NeededWith(Place place, string subject, string key, string why) => new(
         "key-missing", place, $"{subject} has no '{key}'", why, $"Add '{key}:' there.");
 
+    public static Problem LevelNotParticipant(Place place, string variable) => new(
+        "variable-level",
+        place,
+        $"'{variable}' describes a swing or session, not a participant",
+        "a variable of the participant level",
+        "Name one of them; 'swingstudy dictionary show' lists the levels.");
+
     public static Problem LevelParticipant(Place place, string variable) => new(
         "variable-level",
         place,

@@ -1,5 +1,7 @@
 using System.Text;
 using SwingStudy.Domain.Declarations.Yaml;
+using SwingStudy.Domain.Identifiers;
+using SwingStudy.Domain.People;
 using SwingStudy.Domain.Problems;
 using SwingStudy.Domain.Sources;
 
@@ -80,6 +82,17 @@ internal static class MappingParts
         }
 
         return rules;
+    }
+
+    /// <summary>Scopes of consent; research where nothing is said. An empty list would let anything in, so it is no choice.</summary>
+    public static IReadOnlyList<ConsentScope> Consent(YamlMap root)
+    {
+        var words = Word.All<ConsentScope>();
+        var named = root.Texts("consent");
+        foreach (var unknown in named.Where(word => !words.Contains(word)))
+            root.Note(Messages.WordUnknown(root.PlaceOf("consent"), "consent", unknown, words));
+        IReadOnlyList<ConsentScope> scopes = [.. Enum.GetValues<ConsentScope>().Where(scope => named.Contains(Word.Of(scope)))];
+        return scopes.Count > 0 ? scopes : [ConsentScope.Research];
     }
 
     public static MomentWindow? Window(YamlMap root)

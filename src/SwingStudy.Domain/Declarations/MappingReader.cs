@@ -61,6 +61,7 @@ public static class MappingReader
             Phase = root.OptionalMap("phase", "'phase'") is { } phase ? fields.Text(phase, hasWords: true) : null,
             Values = recordings is null ? Values(root, fields, dictionary) : new Dictionary<string, FieldSource>(),
             Ignore = root.Texts("ignore"),
+            Consent = MappingParts.Consent(root),
             Window = MappingParts.Window(root),
             Recording = recordings?.Rule(),
             Plates = recordings?.Plates() ?? new Dictionary<string, PlateGeometry>(),

@@ -58,9 +58,31 @@ internal sealed class ProtocolParts(YamlMap root, VariableDictionary dictionary)
             map.OptionalCount("minimum_age", 0),
             map.OptionalFlag("minors_allowed") ?? false,
             map.Count("age_of_majority", 1, "the age of majority by local law"),
-            map.Texts("criteria")) { Why = map.Text("why", Reason) };
+            map.Texts("criteria")) { Requires = Requires(map), Why = map.Text("why", Reason) };
         map.Done();
         return eligibility;
+    }
+
+    private Dictionary<string, IReadOnlyList<string>> Requires(YamlMap eligibility)
+    {
+        var requires = new Dictionary<string, IReadOnlyList<string>>(StringComparer.Ordinal);
+        if (eligibility.OptionalMap("requires", "'requires'") is not { } map)
+            return requires;
+        foreach (var name in map.Keys)
+        {
+            var allowed = map.Texts(name);
+            if (!dictionary.TryGet(name, out var variable))
+                map.Note(DeclarationMessages.VariableUnknown(map.PlaceOf(name), name, dictionary));
+            else if (variable.Level != VariableLevel.Participant)
+                map.Note(DeclarationMessages.LevelNotParticipant(map.PlaceOf(name), name));
+            else if (allowed.FirstOrDefault(word => !variable.Words.Contains(word)) is { } unknown)
+                map.Note(Messages.WordUnknown(map.PlaceOf(name), name, unknown, variable.Words));
+            else
+                requires[name] = allowed;
+        }
+
+        map.Done();
+        return requires;
     }
 
     public PlannedPlayers? Players()
@@ -168,18 +190,7 @@ internal sealed class ProtocolParts(YamlMap root, VariableDictionary dictionary)
     public DesignStandard Standard() =>
         root.OptionalWordOf("standard", [.. DesignStandard.All.Select(standard => standard.Name)]) is { } name ? DesignStandard.Find(name)! : DesignStandard.Default;
 
-    public IReadOnlyList<StopRule> StopRules() => [.. root.Maps("stop_rules", "stop rule", "variable").Select(map =>
-    {
-        var rule = new StopRule(
-            Variable(map, "variable")?.Name ?? "",
-            map.OptionalNumber("at_least"),
-            map.OptionalNumber("rise"),
-            map.Text("why", Reason)) { Line = map.LineOf("variable") };
-        if (!map.Has("at_least") && !map.Has("rise"))
-            map.Note(DeclarationMessages.NeededWith(map.PlaceOf("variable"), map.Subject, "at_least", "at least one of at_least, rise"));
-        map.Done();
-        return rule;
-    })];
+    public IReadOnlyList<StopRule> StopRules() => StopRuleReader.Read(root, dictionary);
 
     public IReadOnlyList<string> Variables(YamlMap map, string key)
     {

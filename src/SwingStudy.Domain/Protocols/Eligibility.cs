@@ -7,6 +7,9 @@ namespace SwingStudy.Domain.Protocols;
 /// <param name="Criteria">Further criteria in words.</param>
 public sealed record Eligibility(int? MinimumAge, bool MinorsAllowed, int AgeOfMajority, IReadOnlyList<string> Criteria)
 {
+    /// <summary>Values that a variable of the participant level must have, such as <c>handedness</c>: <c>right</c>.</summary>
+    public IReadOnlyDictionary<string, IReadOnlyList<string>> Requires { get; init; } = new Dictionary<string, IReadOnlyList<string>>();
+
     /// <summary>Reason for the limits of age.</summary>
     public string Why { get; init; } = "";
 }

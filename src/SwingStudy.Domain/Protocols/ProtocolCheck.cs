@@ -193,14 +193,14 @@ public static class ProtocolCheck
                     "Remove it.");
         }
 
-        foreach (var rule in protocol.StopRules.Where(rule => dictionary[rule.Variable].Type is not (VariableType.Number or VariableType.Integer)))
+        foreach (var rule in protocol.StopRules.Where(rule => rule.Variable is { } watched && dictionary[watched].Type is VariableType.Category or VariableType.Text))
         {
             yield return new(
                 "stop-rule-variable",
                 new(protocol.File, rule.Line),
                 $"the stop rule watches '{rule.Variable}', which is not a number",
-                "a rating or count",
-                "Choose a numeric variable.");
+                "a rating, a count or a yes-or-no",
+                "Choose a numeric variable or a boolean one.");
         }
     }
 

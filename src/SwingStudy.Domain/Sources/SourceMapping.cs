@@ -78,6 +78,9 @@ public sealed record SourceMapping
     /// <summary>A table beside the files that tells more of each; null when there is none.</summary>
     public IndexTable? Index { get; init; }
 
+    /// <summary>Consents that a player must have given before anything of this source is taken.</summary>
+    public IReadOnlyList<People.ConsentScope> Consent { get; init; } = [People.ConsentScope.Research];
+
     /// <summary>Path of the declaration, for messages.</summary>
     public required string File { get; init; }
 

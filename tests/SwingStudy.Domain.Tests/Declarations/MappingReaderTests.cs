@@ -78,7 +78,7 @@ public sealed class MappingReaderTests : IDisposable
     public void AnUnknownKeyIsToldWithTheNearestKnownOne() => AssertProblem(
         Whole.Replace("participant:", "particpant:"),
         "17: the mapping has the unknown key 'particpant'; expected one of files, rows, source, title, device, reader, text, layout, long, missing, not_data, "
-        + "practice, bad_cells, participant, time, sequence, phase, values, ignore, window. Did you mean 'participant'? [key-unknown]");
+        + "practice, bad_cells, participant, time, sequence, phase, values, ignore, consent, window. Did you mean 'participant'? [key-unknown]");
 
     [Fact]
     public void AnUnknownVariableIsToldWithTheNearestName() => AssertProblem(

@@ -75,7 +75,7 @@ public sealed class ProtocolCheckTests : IDisposable
     [InlineData("latest_session: 25, ", "", "10: the start of the intervention is drawn without a window; expected 'earliest_session' and 'latest_session'. Add both. [draw-window]")]
     [InlineData("role: intervention", "role: follow-up", "7: a design of kind 'pre-post' has the phases baseline, follow-up, follow-up; expected at least 1 baseline and 1 intervention. Add the missing phases, or choose another design. [design-phases]")]
     [InlineData("variables: [club_head_speed], ", "", "21: screening rule 'robust-outlier' names no variables; expected the variables it looks at. Add 'variables: [...]'. [rule-variables]")]
-    [InlineData("variable: pain_nrs", "variable: club", "23: the stop rule watches 'club', which is not a number; expected a rating or count. Choose a numeric variable. [stop-rule-variable]")]
+    [InlineData("variable: pain_nrs", "variable: club", "23: the stop rule watches 'club', which is not a number; expected a rating, a count or a yes-or-no. Choose a numeric variable or a boolean one. [stop-rule-variable]")]
     [InlineData("limit: 4", "limit: 40", "21: 'limit' is 40; expected modified z-score: 0.6745 times the distance from the median over the median absolute deviation, from 1 to 20. Write a value in that range. [value-range]")]
     public void AContradictionIsToldWithFileLineAndMend(string from, string to, string expected)
     {
