@@ -33,6 +33,10 @@ internal static class SqliteFile
         }
     }
 
+    /// <summary>Writes the file anew without free pages and empties the write-ahead log: what was deleted is then nowhere in either.</summary>
+    internal static void Compact(SqliteConnection connection) =>
+        connection.Execute("PRAGMA wal_checkpoint(TRUNCATE); VACUUM; PRAGMA wal_checkpoint(TRUNCATE);");
+
     private static void Migrate(SqliteConnection connection, string path, string prefix)
     {
         var assembly = typeof(SqliteFile).Assembly;

@@ -1,10 +1,10 @@
 namespace SwingStudy.Storage.Identities;
 
 /// <summary>One spelling for one alias: composed accents, no outer blanks, single inner blanks, no case.</summary>
-internal static class AliasText
+public static class AliasText
 {
     /// <summary>The normalized form.</summary>
-    internal static string Normalize(string alias)
+    public static string Normalize(string alias)
     {
         var words = Composition.Compose(alias).Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries);
         // Upper case first: it joins letters that differ only in their small forms, such as the two small sigmas.

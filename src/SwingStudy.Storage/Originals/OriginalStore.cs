@@ -90,6 +90,30 @@ public sealed class OriginalStore
         return found == hash ? hash : OriginalMessages.Damaged(hash, found);
     }
 
+    /// <summary>Stores bytes that the program made itself: an original without the rows of a person who is erased.</summary>
+    /// <exception cref="IOException">The file system refuses.</exception>
+    public Sha256 Put(ReadOnlySpan<byte> content)
+    {
+        var hash = Sha256.Of(content);
+        var target = PathOf(hash);
+        DurableFile.CreateFolder(Path.GetDirectoryName(target)!);
+        if (DurableFile.TryCreate(target, content) && !OperatingSystem.IsWindows())
+            File.SetUnixFileMode(target, ReadOnlyMode);
+        return hash;
+    }
+
+    /// <summary>Destroys stored bytes: only for a person who is erased, or for bytes that no file of the study stands for. Nothing there is no fault.</summary>
+    public void Remove(Sha256 hash)
+    {
+        var path = PathOf(hash);
+        if (!File.Exists(path))
+            return;
+        File.Delete(path);
+        DurableFile.SyncFolder(Path.GetDirectoryName(path)!);
+        if (!Directory.EnumerateFileSystemEntries(Path.GetDirectoryName(path)!).Any())
+            Directory.Delete(Path.GetDirectoryName(path)!);
+    }
+
     /// <summary>Hashes of all stored originals, in order.</summary>
     public IEnumerable<Sha256> All() => !Directory.Exists(_root)
         ? []

@@ -14,8 +14,13 @@ public sealed class Ledger
 {
     private static readonly string NoEntry = new('0', 64);
     private readonly SqliteConnection _connection;
+    private readonly LedgerSeals _seals;
 
-    internal Ledger(SqliteConnection connection) => _connection = connection;
+    internal Ledger(SqliteConnection connection)
+    {
+        _connection = connection;
+        _seals = new LedgerSeals(connection);
+    }
 
     /// <summary>Entries in order, from <paramref name="from"/> on.</summary>
     public IReadOnlyList<LedgerEntry> Entries(long from = 1) =>
@@ -24,6 +29,12 @@ public sealed class Ledger
     /// <summary>The newest entry; null when there is none.</summary>
     public LedgerEntry? Last() =>
         StudyRegistry.Query(_connection, "SELECT * FROM ledger ORDER BY number DESC LIMIT 1", null, RegistryRows.Ledger).SingleOrDefault();
+
+    /// <summary>The details of an entry as people may read them: keyed hashes are replaced by their texts where the person is still in the study.</summary>
+    public string Readable(LedgerEntry entry) => _seals.Open(entry.Details);
+
+    /// <summary>Keyed hashes in the ledger whose text, which stands beside it, was changed by other means than this program.</summary>
+    public IEnumerable<string> BrokenSeals() => _seals.Broken();
 
     /// <summary>Recomputes the chain.</summary>
     /// <returns>The first entry that does not hold; null when all do. Entries cut off at the end are found only by comparing the newest hash
@@ -49,7 +60,7 @@ public sealed class Ledger
     internal LedgerEntry Append(DbTransaction transaction, Instant at, string actor, string act, string details)
     {
         var last = Last();
-        var entry = new LedgerEntry((last?.Number ?? 0) + 1, at, actor, act, CanonicalJson.Of(details), last?.Hash ?? NoEntry, "");
+        var entry = new LedgerEntry((last?.Number ?? 0) + 1, at, actor, act, CanonicalJson.Of(_seals.Seal(transaction, details)), last?.Hash ?? NoEntry, "");
         entry = entry with { Hash = HashOf(entry) };
         _connection.Execute(
             "INSERT INTO ledger (number, at, actor, act, details, previous, hash) VALUES (@Number, @at, @Actor, @Act, @Details, @Previous, @Hash)",

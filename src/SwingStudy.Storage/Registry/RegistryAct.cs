@@ -4,6 +4,7 @@ using Dapper;
 using Microsoft.Data.Sqlite;
 using NodaTime;
 using SwingStudy.Domain.Identifiers;
+using SwingStudy.Domain.People;
 using SwingStudy.Domain.Protocols;
 using SwingStudy.Storage.Files;
 
@@ -30,16 +31,51 @@ public sealed class RegistryAct
 
     /// <summary>Adds a consent; an earlier one stays in the record.</summary>
     public void Add(Consent consent) => Execute(
-        "INSERT INTO consents (participant, scope, given, by_guardian, at, note) VALUES (@participant, @scope, @given, @guardian, @at, @note)",
-        new
+        """
+        INSERT INTO consents (participant, scope, given, signer, at, version, language, signed_on, taken_by, note)
+        VALUES (@Participant, @Scope, @Given, @Signer, @At, @Version, @Language, @SignedOn, @TakenBy, @Note)
+        """, RegistryRows.Write(consent));
+
+    /// <summary>Records facts of a participant; a variable that is not named keeps its value.</summary>
+    public void Save(PersonFacts facts)
+    {
+        foreach (var (variable, value) in facts.Values)
         {
-            participant = consent.Participant.ToString(),
-            scope = consent.Scope,
-            given = consent.Given,
-            guardian = consent.ByGuardian,
-            at = Row.Write(consent.At),
-            note = consent.Note,
+            Execute("INSERT INTO person_facts (participant, variable, value) VALUES (@code, @variable, @value) ON CONFLICT DO UPDATE SET value = excluded.value",
+                new { code = facts.Participant.ToString(), variable, value });
+        }
+    }
+
+    /// <summary>Records that a participant withdraws; said again, the newest word about earlier data holds.</summary>
+    public void Save(Withdrawal withdrawal) => Execute(
+        """
+        INSERT INTO withdrawals (participant, earlier, at, actor, note) VALUES (@code, @earlier, @at, @Actor, @Note)
+        ON CONFLICT DO UPDATE SET earlier = excluded.earlier, at = excluded.at, actor = excluded.actor, note = excluded.note
+        """, new
+        {
+            code = withdrawal.Participant.ToString(),
+            earlier = withdrawal.KeepsEarlier ? RegistryRows.Keep : RegistryRows.LeaveOut,
+            at = Row.Write(withdrawal.At),
+            withdrawal.Actor,
+            withdrawal.Note,
         });
+
+    /// <summary>Adds an entry to a session.</summary>
+    /// <returns>Its number.</returns>
+    public long Add(SessionEntry entry) => _connection.ExecuteScalar<long>(
+        "INSERT INTO session_entries (session, participant, kind, at, actor, document) VALUES (@Session, @code, @Kind, @at, @Actor, @Document) RETURNING id",
+        new { entry.Session, code = entry.Participant.ToString(), entry.Kind, at = Row.Write(entry.At), entry.Actor, entry.Document }, _transaction);
+
+    /// <summary>Stops a session; evidence that stopped it before changes nothing.</summary>
+    public void Add(SessionStop stop) => Execute(
+        "INSERT INTO stops (session, participant, evidence, rule, detail, at) VALUES (@Session, @code, @Evidence, @Rule, @Detail, @at) ON CONFLICT DO NOTHING",
+        new { stop.Session, code = stop.Participant.ToString(), stop.Evidence, stop.Rule, stop.Detail, at = Row.Write(stop.At) });
+
+    /// <summary>Lets a stopped session go on.</summary>
+    /// <returns>How many stops that ended.</returns>
+    public int Resume(string session, string reason, string actor, Instant at) => Execute(
+        "UPDATE stops SET resumed_at = @at, resumed_by = @actor, resumed_reason = @reason WHERE session = @session AND resumed_at IS NULL",
+        new { session, reason, actor, at = Row.Write(at) });
 
     /// <summary>Stores what became of a file; a held file that is taken later is overwritten, a taken one never is by a held one.</summary>
     /// <exception cref="InvalidOperationException">The file is taken already, or the lines of a taken file do not add up.</exception>

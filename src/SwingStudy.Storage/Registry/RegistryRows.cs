@@ -1,6 +1,7 @@
 using System.Text.Json;
 using NodaTime.Text;
 using SwingStudy.Domain.Identifiers;
+using SwingStudy.Domain.People;
 using SwingStudy.Domain.Problems;
 using SwingStudy.Storage.Files;
 
@@ -9,10 +10,37 @@ namespace SwingStudy.Storage.Registry;
 /// <summary>Rows of the registry as records, and back.</summary>
 internal static class RegistryRows
 {
+    internal const string Keep = "keep";
+    internal const string LeaveOut = "leave-out";
+
     internal static Participant Participant(Row row) => new(new ParticipantId(row.Text("code")), row.Text("status"), row.At("added_at"));
 
-    internal static Consent Consent(Row row) => new(new ParticipantId(row.Text("participant")), row.Text("scope"), row.Whole("given") != 0,
-        row.Whole("by_guardian") != 0, row.At("at"), row.OptionalText("note"));
+    internal static Consent Consent(Row row) => new(new ParticipantId(row.Text("participant")), Meaning<ConsentScope>(row.Text("scope")), row.Whole("given") != 0,
+        Meaning<ConsentSigner>(row.Text("signer")), row.At("at"))
+    {
+        Version = row.OptionalText("version"),
+        Language = row.OptionalText("language"),
+        SignedOn = row.OptionalText("signed_on") is { } day ? LocalDatePattern.Iso.Parse(day).GetValueOrThrow() : null,
+        TakenBy = row.OptionalText("taken_by"),
+        Note = row.OptionalText("note"),
+    };
+
+    internal static Withdrawal Withdrawal(Row row) => new(new ParticipantId(row.Text("participant")), row.Text("earlier") == Keep, row.At("at"), row.Text("actor"), row.OptionalText("note"));
+
+    internal static SessionEntry Entry(Row row) => new(row.Whole("id"), row.Text("session"), new ParticipantId(row.Text("participant")), row.Text("kind"), row.At("at"),
+        row.Text("actor"), row.Text("document"));
+
+    internal static SessionStop Stop(Row row) => new(row.Text("session"), new ParticipantId(row.Text("participant")), row.Text("evidence"), row.Text("rule"), row.Text("detail"), row.At("at"))
+    {
+        Id = row.Whole("id"),
+        ResumedAt = row.OptionalText("resumed_at") is null ? null : row.At("resumed_at"),
+        ResumedBy = row.OptionalText("resumed_by"),
+        ResumedReason = row.OptionalText("resumed_reason"),
+    };
+
+    internal static Erasure Erasure(Row row) => new(row.Text("id"), row.At("started_at"), row.OptionalText("finished_at") is null ? null : row.At("finished_at"), row.Text("document"));
+
+    internal static ErasedOriginal ErasedOriginal(Row row) => new(new Sha256(row.Text("sha256")), Hash(row.OptionalText("stored")), row.Text("erasure"));
 
     internal static Decision Decision(Row row) => new(row.Whole("id"), row.Text("kind"), row.Text("subject"), row.Text("reason"), row.Text("actor"), row.At("at"));
 
@@ -127,6 +155,23 @@ internal static class RegistryRows
         IntakeStatus.Rejected => "rejected",
         _ => throw new ArgumentOutOfRangeException(nameof(status), status, "Unknown status."),
     };
+
+    internal static object Write(Consent consent) => new
+    {
+        Participant = consent.Participant.ToString(),
+        Scope = Domain.Identifiers.Word.Of(consent.Scope),
+        consent.Given,
+        Signer = Domain.Identifiers.Word.Of(consent.Signer),
+        At = Row.Write(consent.At),
+        consent.Version,
+        consent.Language,
+        SignedOn = consent.SignedOn is { } day ? LocalDatePattern.Iso.Format(day) : null,
+        consent.TakenBy,
+        consent.Note,
+    };
+
+    private static T Meaning<T>(string word)
+        where T : struct, Enum => Enum.GetValues<T>().First(value => Domain.Identifiers.Word.Of(value) == word);
 
     private static Sha256? Hash(string? hex) => hex is null ? null : new Sha256(hex);
 }

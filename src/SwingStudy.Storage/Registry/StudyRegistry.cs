@@ -3,6 +3,7 @@ using Dapper;
 using Microsoft.Data.Sqlite;
 using NodaTime;
 using SwingStudy.Domain.Identifiers;
+using SwingStudy.Domain.People;
 using SwingStudy.Domain.Studies;
 using SwingStudy.Storage.Files;
 
@@ -21,7 +22,7 @@ public sealed class StudyRegistry : IDisposable
     /// <exception cref="InvalidDataException">It was written by a newer version of the program.</exception>
     public StudyRegistry(StudyFolder folder, TimeProvider? time = null)
     {
-        _connection = SqliteFile.Open(folder.Registry, "registry/");
+        _connection = SqliteFile.Open(folder.Registry, "registry/", "PRAGMA secure_delete = ON;");
         _time = time ?? TimeProvider.System;
         Ledger = new Ledger(_connection);
         Protocol = new ProtocolRecords(_connection);
@@ -36,7 +37,8 @@ public sealed class StudyRegistry : IDisposable
     /// <summary>Does one act: its writes and its ledger entry are stored together, or neither is.</summary>
     /// <param name="actor">Who acts.</param>
     /// <param name="act">What: <c>intake.file</c>, <c>people.add</c>.</param>
-    /// <param name="write">Writes, and returns the JSON object of details for the ledger: no names, no personal values.</param>
+    /// <param name="write">Writes, and returns the JSON object of details for the ledger: no names, no measured values. Texts that hold a
+    /// pseudonym, and reasons and notes of an act about a person, are entered as keyed hashes.</param>
     /// <returns>The ledger entry.</returns>
     public LedgerEntry Act(string actor, string act, Func<RegistryAct, string> write)
     {
@@ -63,6 +65,25 @@ public sealed class StudyRegistry : IDisposable
         transaction.Commit();
     }
 
+    /// <summary>Takes what is known of a person away, in one transaction. No act by itself: its beginning and its end stand in the ledger.</summary>
+    public void Erase(Action<RegistryErasure> erase)
+    {
+        using var transaction = _connection.BeginTransaction(deferred: false);
+        erase(new RegistryErasure(_connection, transaction));
+        transaction.Commit();
+    }
+
+    /// <summary>Names of the tables in which some text is as asked for: a search after an erasure.</summary>
+    public IReadOnlyList<string> TablesWith(Func<string, bool> isAsked) =>
+    [
+        .. _connection.Query<string>("SELECT name FROM sqlite_master WHERE type = 'table' AND name NOT LIKE 'sqlite_%' ORDER BY name").ToList()
+            .Where(table => _connection.Query<string>($"SELECT name FROM pragma_table_info('{table}') WHERE type = 'TEXT'").ToList()
+                .Exists(column => _connection.Query<string>($"SELECT {column} FROM {table} WHERE {column} IS NOT NULL", buffered: false).Any(isAsked))),
+    ];
+
+    /// <summary>Writes the file anew without free pages, and empties the write-ahead log.</summary>
+    public void Compact() => SqliteFile.Compact(_connection);
+
     /// <summary>All participants, by code.</summary>
     public IReadOnlyList<Participant> Participants() => Query("SELECT * FROM participants ORDER BY code", null, RegistryRows.Participant);
 
@@ -73,6 +94,30 @@ public sealed class StudyRegistry : IDisposable
     /// <summary>Consents of one participant, oldest first.</summary>
     public IReadOnlyList<Consent> Consents(ParticipantId participant) =>
         Query("SELECT * FROM consents WHERE participant = @code ORDER BY id", new { code = participant.ToString() }, RegistryRows.Consent);
+
+    /// <summary>What is known of a participant.</summary>
+    public PersonFacts Facts(ParticipantId participant) => new(participant, Query("SELECT * FROM person_facts WHERE participant = @code ORDER BY variable",
+        new { code = participant.ToString() }, row => (Variable: row.Text("variable"), Value: row.Text("value"))).ToDictionary(fact => fact.Variable, fact => fact.Value, StringComparer.Ordinal));
+
+    /// <summary>Those who have withdrawn, by code.</summary>
+    public IReadOnlyList<Withdrawal> Withdrawals() => Query("SELECT * FROM withdrawals ORDER BY participant", null, RegistryRows.Withdrawal);
+
+    /// <summary>Entries of all sessions, or of one, in the order in which they were made.</summary>
+    public IReadOnlyList<SessionEntry> Entries(string? session = null) =>
+        Query("SELECT * FROM session_entries WHERE @session IS NULL OR session = @session ORDER BY id", new { session }, RegistryRows.Entry);
+
+    /// <summary>All stops of sessions, oldest first.</summary>
+    public IReadOnlyList<SessionStop> Stops() => Query("SELECT * FROM stops ORDER BY id", null, RegistryRows.Stop);
+
+    /// <summary>All erasures, oldest first.</summary>
+    public IReadOnlyList<Erasure> Erasures() => Query("SELECT * FROM erasures ORDER BY started_at, id", null, RegistryRows.Erasure);
+
+    /// <summary>Originals that an erasure took away or cut.</summary>
+    public IReadOnlyList<ErasedOriginal> ErasedOriginals() => Query("SELECT * FROM erased_originals ORDER BY sha256", null, RegistryRows.ErasedOriginal);
+
+    /// <summary>Under which hash the bytes of an original lie now: its own, another after an erasure cut it, or null when they are gone.</summary>
+    public Sha256? StoredHash(Sha256 original) =>
+        Query("SELECT * FROM erased_originals WHERE sha256 = @hash", new { hash = original.ToString() }, RegistryRows.ErasedOriginal) is [var erased] ? erased.Stored : original;
 
     /// <summary>All files, or those of one status, in the order in which they came.</summary>
     public IReadOnlyList<IntakeFile> IntakeFiles(IntakeStatus? status = null) => Query(

@@ -33,6 +33,9 @@ public sealed class DeltaTable
     /// <summary>The newest version; -1 before the first commit.</summary>
     public long CurrentVersion => _log.Newest()?.Version ?? -1;
 
+    /// <summary>The oldest version that can be read: 0, or where history begins after the erasure of a person.</summary>
+    public long OldestVersion => _log.Oldest;
+
     /// <summary>All commits whose log is there, oldest first.</summary>
     public IReadOnlyList<TableVersion> History() =>
         [.. _log.Entries().Select(entry => new TableVersion(entry.Version, Instant.FromUnixTimeMilliseconds(entry.AtMillis), entry.Info, entry.Adds,
@@ -117,11 +120,28 @@ public sealed class DeltaTable
     public IReadOnlyList<string> Vacuum(TimeSpan? safetyAge = null, IReadOnlyCollection<long>? keepVersions = null) =>
         new Clearing(Root, _log).Clear(_time.GetUtcNow() - (safetyAge ?? DefaultSafetyAge), keepVersions);
 
+    /// <summary>Takes all history away: the newest state becomes a version of its own, and no older log entry, checkpoint or file stays. Only for
+    /// the erasure of a person; take the study's writer lock first. Cut short anywhere it leaves a whole table, and can be done again.</summary>
+    /// <returns>The version from which history begins; -1 for a table that was never written.</returns>
+    public long CollapseHistory(CommitInfo info)
+    {
+        if (_log.Newest() is not { } before)
+            return -1;
+        var entry = new LogEntry { Version = before.Version + 1, PartitionColumn = before.Definition.PartitionColumn, AtMillis = _time.GetUtcNow().ToUnixTimeMilliseconds(), Info = info };
+        if (!_log.TryAppend(entry))
+            throw new IOException($"Another process wrote {Definition.Name} while its history was taken away.");
+        var after = before.After(entry) with { Removed = before.Removed.Clear() };
+        _log.WriteCheckpoint(after);
+        _log.ForgetBefore(entry.Version);
+        new Clearing(Root, new LogFolder(Root)).ClearAllBut(after.Files.Keys.ToHashSet(StringComparer.Ordinal));
+        return entry.Version;
+    }
+
     private Snapshot At(long? version)
     {
         if (version is not { } asked)
             return _log.Newest() ?? Snapshot.None(Definition);
         return _log.At(asked)
-            ?? throw new ArgumentOutOfRangeException(nameof(version), asked, $"Table {Definition.Name} has versions 0 to {CurrentVersion}.");
+            ?? throw new ArgumentOutOfRangeException(nameof(version), asked, $"Table {Definition.Name} has versions {OldestVersion} to {CurrentVersion}.");
     }
 }

@@ -54,10 +54,10 @@ public sealed class IdentityStoreTests : IDisposable
     public void AForgottenNameIsNoLongerInTheFile()
     {
         Some.Value(_store.Add(P01, "Quentin Zweistein"));
-        _store.SetName(P01, "Quentin Zweistein", "phone");
-        Assert.Equal("Quentin Zweistein", _store.Name(P01));
+        Assert.Null(_store.SetNames(P01, new PersonNames("Quentin Zweistein", "phone")));
+        Assert.Equal(new PersonNames("Quentin Zweistein", "phone"), _store.Names(P01));
         _store.Forget(P01);
-        Assert.Null(_store.Name(P01));
+        Assert.Null(_store.Names(P01).Name);
         var bytes = Directory.GetFiles(_study.Folder.Root, "identities.db*").Select(Read);
         Assert.All(bytes, text => Assert.DoesNotContain("weistein", text, StringComparison.Ordinal));
     }

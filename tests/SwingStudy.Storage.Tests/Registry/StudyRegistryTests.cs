@@ -2,6 +2,7 @@ using Dapper;
 using Microsoft.Data.Sqlite;
 using NodaTime;
 using SwingStudy.Domain.Identifiers;
+using SwingStudy.Domain.People;
 using SwingStudy.Domain.Problems;
 using SwingStudy.Storage.Registry;
 using SwingStudy.Storage.Tests.Support;
@@ -65,7 +66,7 @@ public sealed class StudyRegistryTests : IDisposable
             act.AddDuplicate(file.Hash, "plates/b.csv", Monday);
             Assert.True(act.Save(session));
             Assert.False(act.Save(session));
-            act.Add(new Consent(P01, "study", true, false, Monday, null));
+            act.Add(new Consent(P01, ConsentScope.Research, true, ConsentSigner.Guardian, Monday) { Version = "2", Language = "de", SignedOn = new LocalDate(2026, 9, 1), TakenBy = "office" });
             Assert.Equal(1, act.Add(new Decision(0, "exclude", """{"swing":"s"}""", "slipped", "coach", Monday)));
             return "{}";
         });
@@ -74,7 +75,8 @@ public sealed class StudyRegistryTests : IDisposable
         Assert.Equal(file.HoldReasons, read.HoldReasons);
         Assert.Equal(session, Assert.Single(_registry.Sessions(P01)));
         Assert.Equal("slipped", Assert.Single(_registry.Decisions("exclude")).Reason);
-        Assert.True(Assert.Single(_registry.Consents(P01)).Given);
+        Assert.Equal(new Consent(P01, ConsentScope.Research, true, ConsentSigner.Guardian, Monday) { Version = "2", Language = "de", SignedOn = new LocalDate(2026, 9, 1), TakenBy = "office" },
+            Assert.Single(_registry.Consents(P01)));
         Assert.Equal(new IntakeCounts(0, 1, 0, 1, 0, 0, 0, 0), _registry.IntakeCounts());
         Assert.Equal([P01], _registry.Participants().Select(person => person.Code));
     }

@@ -34,6 +34,21 @@ internal sealed class Clearing(string root, LogFolder log)
         }
     }
 
+    /// <summary>Deletes all data files but these, whatever their age, and the folders that are empty then.</summary>
+    internal void ClearAllBut(IReadOnlySet<string> kept)
+    {
+        foreach (var file in Directory.EnumerateFiles(root, "*", SearchOption.AllDirectories).ToList())
+        {
+            var path = Path.GetRelativePath(root, file).Replace(Path.DirectorySeparatorChar, '/');
+            if (!path.StartsWith(LogName, StringComparison.Ordinal) && !kept.Contains(path))
+                File.Delete(file);
+        }
+
+        foreach (var folder in Directory.EnumerateDirectories(root).Where(folder => !Directory.EnumerateFileSystemEntries(folder).Any()).ToList())
+            Directory.Delete(folder);
+        DurableFile.SyncFolder(root);
+    }
+
     private HashSet<string> Kept(IReadOnlyCollection<long>? keepVersions, long beforeMillis)
     {
         var kept = new HashSet<string>(StringComparer.Ordinal);

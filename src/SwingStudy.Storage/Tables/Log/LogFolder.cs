@@ -15,6 +15,9 @@ internal sealed class LogFolder(string root)
     /// <summary>Whether any commit exists.</summary>
     internal bool HasVersions => File.Exists(EntryFile(0)) || CheckpointVersions().Any();
 
+    /// <summary>The oldest version that can be read; 0 unless history was taken away.</summary>
+    internal long Oldest => File.Exists(EntryFile(0)) ? 0 : CheckpointVersions().DefaultIfEmpty(0).Min();
+
     /// <summary>The newest version; null when there is none. Reads only what is new since the last call.</summary>
     internal Snapshot? Newest()
     {
@@ -68,6 +71,20 @@ internal sealed class LogFolder(string root)
         var (content, actions) = CheckpointFile.Write(snapshot);
         DurableFile.Replace(CheckpointFileName(snapshot.Version), content);
         DurableFile.Replace(Path.Combine(_folder, LastCheckpoint), JsonSerializer.SerializeToUtf8Bytes(new { version = snapshot.Version, size = actions }));
+    }
+
+    /// <summary>Deletes the commits and checkpoints of all versions before <paramref name="version"/>, which has a checkpoint, and what killed runs left.</summary>
+    internal void ForgetBefore(long version)
+    {
+        foreach (var file in Directory.GetFiles(_folder))
+        {
+            var name = Path.GetFileName(file);
+            if (DurableFile.IsTemporary(file) || (long.TryParse(name.Split('.')[0], NumberStyles.None, CultureInfo.InvariantCulture, out var of) && of < version))
+                File.Delete(file);
+        }
+
+        DurableFile.SyncFolder(_folder);
+        _newest = null;
     }
 
     private Snapshot Start(long version)
