@@ -3,6 +3,8 @@ using System.Globalization;
 using NodaTime;
 using SwingStudy.Domain.Declarations;
 using SwingStudy.Domain.Identifiers;
+using SwingStudy.Domain.People;
+using SwingStudy.Domain.Protocols;
 using SwingStudy.Domain.Studies;
 using SwingStudy.Domain.Tables;
 using SwingStudy.Ingestion.Intake;
@@ -35,8 +37,14 @@ internal static class IngestTask
         {
             registry.Act("bench", "people.add", act =>
             {
+                var start = Instant.FromUtc(2024, 1, 1, 0, 0);
                 for (var i = 1; i <= Players; i++)
-                    act.Save(new Participant(new ParticipantId(string.Create(CultureInfo.InvariantCulture, $"P{i:000}")), "enrolled", Instant.FromUtc(2024, 1, 1, 0, 0)));
+                {
+                    var player = new ParticipantId(string.Create(CultureInfo.InvariantCulture, $"P{i:000}"));
+                    act.Save(new Participant(player, Participant.Enrolled, start));
+                    act.Add(new Consent(player, ConsentScope.Research, Given: true, ConsentSigner.Participant, start));
+                }
+
                 return "{}";
             });
         }
@@ -63,6 +71,7 @@ internal static class IngestTask
             Folder = folder,
             Zone = study.Zone,
             Dictionary = dictionary,
+            Eligibility = new Eligibility(null, MinorsAllowed: false, 18, []),
             Mappings = Required.Of(MappingReader.ReadAll(folder.Sources, dictionary)),
             Registry = registry,
             Identities = identities,

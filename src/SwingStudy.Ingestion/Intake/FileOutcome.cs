@@ -15,6 +15,9 @@ public enum FileOutcome
     /// <summary>A person decided to leave it out: stored, nothing taken.</summary>
     LeftOut,
 
+    /// <summary>It holds a person who was erased: nothing stored, and it lies where it lay.</summary>
+    Refused,
+
     /// <summary>It could not be read or is not finished; it lies where it lay.</summary>
     NotRead,
 }

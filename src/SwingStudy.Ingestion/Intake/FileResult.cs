@@ -7,6 +7,9 @@ namespace SwingStudy.Ingestion.Intake;
 /// <summary>What became of one file, with its balance.</summary>
 public sealed record FileResult
 {
+    private static readonly string[] Forbidding =
+        ["consent-missing", "consent-refused", "consent-again", "guardian-missing", "assent-missing", "age-unknown", "participant-left", "person-erased"];
+
     /// <summary>The file: relative to the inbox, or as it was named.</summary>
     public required string File { get; init; }
 
@@ -33,6 +36,9 @@ public sealed record FileResult
 
     /// <summary>Why it is held or could not be read; may hold names, so it is shown and not stored as it is.</summary>
     public IReadOnlyList<Problem> Problems { get; init; } = [];
+
+    /// <summary>Whether a rule about people forbids it: consent, withdrawal, erasure. Anything else that holds a file is a question to a person.</summary>
+    public bool IsForbidden => Problems.Any(problem => Forbidding.Contains(problem.Code));
 
     /// <summary>What does not stand in the way but should be known.</summary>
     public IReadOnlyList<Problem> Remarks { get; init; } = [];

@@ -26,6 +26,7 @@ internal sealed class FileTaking
     private readonly IndexTables _indexes;
     private readonly RecordingTaking _recordings;
     private readonly IntakeDecisions _decisions;
+    private readonly HashSet<Sha256> _erased;
     private readonly Dictionary<Sha256, FileOutcome> _ofThisRun = [];
 
     public FileTaking(IntakeContext study, OriginalStore originals, IntakeTables tables, MappingChoice choice, IReadOnlySet<string> unfinished, IntakeBatch batch)
@@ -41,6 +42,7 @@ internal sealed class FileTaking
         _decisions = new IntakeDecisions(study.Registry);
         _indexes = new IndexTables(study.Registry, originals);
         _recordings = new RecordingTaking(study, tables, _earlier, new EarlierCurves(tables, unfinished), _people, _indexes);
+        _erased = [.. study.Registry.ErasedOriginals().Select(erased => erased.Hash)];
     }
 
     /// <summary>Takes, holds or recognises a file; null for a held file whose bytes came again and were dealt with in this run.</summary>
@@ -49,7 +51,7 @@ internal sealed class FileTaking
         Sha256 hash;
         if (candidate.Held is { } held)
         {
-            if (_originals.Open(held).Succeeded(out var opened, out var gone))
+            if (_originals.Open(Stored(held)).Succeeded(out var opened, out var gone))
                 opened.Dispose();
             else
                 return new FileResult { File = candidate.Name, Outcome = FileOutcome.NotRead, Hash = held, Problems = gone };
@@ -63,6 +65,8 @@ internal sealed class FileTaking
             if (!stored.Succeeded(out var original, out var problems))
                 return new FileResult { File = candidate.Name, Outcome = FileOutcome.NotRead, Problems = problems };
             hash = original.Hash;
+            if (_erased.Contains(hash))
+                return Refuse(candidate, hash, null, [IntakeMessages.BytesErased(candidate.Name)]);
             if (_choice.IndexOf(candidate) is not null)
                 _indexes.Remember(candidate.Name, hash);
             if (Known(candidate, hash) is { } known)
@@ -70,7 +74,8 @@ internal sealed class FileTaking
         }
 
         var result = _decisions.LeavesOut(hash) ? LeaveOut(candidate, hash) : Read(candidate, hash, progress);
-        _ofThisRun[hash] = result.Outcome;
+        if (result.Outcome != FileOutcome.Refused)
+            _ofThisRun[hash] = result.Outcome;
         return result;
     }
 
@@ -98,7 +103,7 @@ internal sealed class FileTaking
 
     private FileResult Read(Candidate candidate, Sha256 hash, Action<double> progress)
     {
-        var path = _originals.PathOf(hash);
+        var path = _originals.PathOf(Stored(hash));
         if (_choice.IndexOf(candidate) is { } owner)
             return TakeIndex(candidate, hash, path, owner);
         if (!_choice.For(candidate, path).Succeeded(out var chosen, out var problems))
@@ -115,7 +120,7 @@ internal sealed class FileTaking
                 document, chosen.NameMatch, _decisions.TimesOf(hash), () => progress((double)stream.Position / Math.Max(1, stream.Length)));
             if (!mapped.Succeeded(out var file, out problems) || !_people.Resolve(file, candidate.Name).Succeeded(out var people, out problems))
                 return Hold(candidate, hash, mapping, problems);
-            var mask = new NameMask([.. file.Aliases.Select((alias, i) => (alias, people[i].ToString())), .. _people.Known.Select(known => (known.Alias, known.Participant.ToString()))]);
+            var mask = _people.Mask([.. file.Aliases.Select((alias, i) => (alias, people[i].ToString()))]);
             var arrival = new Arrival(candidate, hash, document, file, people, mask);
             return mapping.Rows == RowMeaning.Sessions ? TakeSessions(arrival) : TakeCaptures(arrival);
         }
@@ -195,7 +200,7 @@ internal sealed class FileTaking
         var mapping = chosen.Mapping;
         if (!_recordings.Take(candidate, path, chosen, hash, _decisions.TimesOf(hash), progress).Succeeded(out var taken, out var problems))
             return Hold(candidate, hash, mapping, problems);
-        var mask = new NameMask([.. taken.People.Select(person => (person.Key, person.Value.ToString())), .. _people.Known.Select(known => (known.Alias, known.Participant.ToString()))]);
+        var mask = _people.Mask(taken.People.Select(person => (person.Key, person.Value.ToString())));
         var result = new FileResult
         {
             File = candidate.Name,
@@ -268,9 +273,21 @@ internal sealed class FileTaking
         return rows;
     }
 
+    /// <summary>Nothing of an erased person comes back, not even as bytes that are held: the copy goes, the file lies where it lay.</summary>
+    private FileResult Refuse(Candidate candidate, Sha256 hash, SourceMapping? mapping, IReadOnlyList<Problem> problems)
+    {
+        if (_study.Registry.IntakeFile(hash) is null || _erased.Contains(hash))
+            _originals.Remove(hash);
+        return new FileResult { File = candidate.Name, Outcome = FileOutcome.Refused, Hash = hash, Source = mapping?.Source, Problems = problems };
+    }
+
+    private Sha256 Stored(Sha256 hash) => _study.Registry.StoredHash(hash) ?? hash;
+
     private FileResult Hold(Candidate candidate, Sha256 hash, SourceMapping? mapping, IReadOnlyList<Problem> problems)
     {
-        var mask = new NameMask(_people.Known.Select(known => (known.Alias, known.Participant.ToString())));
+        if (candidate.Place != CandidatePlace.Originals && problems.Any(problem => problem.Code == "person-erased"))
+            return Refuse(candidate, hash, mapping, problems);
+        var mask = _people.Mask([]);
         var earlier = _study.Registry.IntakeFile(hash);
         var record = new IntakeFile
         {

@@ -47,7 +47,7 @@ internal sealed class IndexTables(StudyRegistry registry, OriginalStore original
     {
         var name = Sibling(candidate.Name, index.File);
         if (_ofThisRun.TryGetValue(name, out var hash) || _earlier.Value.TryGetValue(name, out hash))
-            return originals.PathOf(hash);
+            return originals.PathOf(registry.StoredHash(hash) ?? hash);
         var beside = Path.Combine(Path.GetDirectoryName(candidate.Path) ?? "", index.File);
         return candidate.Place == CandidatePlace.Named && File.Exists(beside) ? beside : null;
     }

@@ -1,3 +1,4 @@
+using SwingStudy.Domain.Protocols;
 using SwingStudy.Domain.Sources;
 using SwingStudy.Domain.Studies;
 using SwingStudy.Domain.Variables;
@@ -18,6 +19,9 @@ public sealed record IntakeContext
 
     /// <summary>The variables.</summary>
     public required VariableDictionary Dictionary { get; init; }
+
+    /// <summary>Who may take part: it tells who counts as a minor.</summary>
+    public required Eligibility Eligibility { get; init; }
 
     /// <summary>The source mappings.</summary>
     public required IReadOnlyList<SourceMapping> Mappings { get; init; }

@@ -45,8 +45,16 @@ internal static class IntakeMessages
             : $"If it is {string.Join(" or ", near.Select(pair => $"{pair.Participant} ('{pair.Alias}')"))}: 'swingstudy people add {near[0].Participant} --alias \"{alias}\"'.");
 
     public static Problem PlayerLeft(string file, int line, ParticipantId participant, string status) => new(
-        "participant-left", new Place(file, line), $"rows of {participant}, who has {status}", "rows of players who take part",
-        "Nothing of this file is taken. Export it again without this player's rows.");
+        "participant-left", new Place(file, line), $"rows of {participant} ({status})", "rows of players who take part",
+        "Nothing of this file is taken. Export it again without this player's rows, or leave it out with 'swingstudy decide file'.");
+
+    public static Problem PlayerErased(string file, int line) => new(
+        "person-erased", new Place(file, line), "rows of a person who was erased from this study", "rows of players who take part",
+        "Nothing of this file was stored; it lies where it lay. Delete it, or export it again without that person's rows.");
+
+    public static Problem BytesErased(string file) => new(
+        "person-erased", new Place(file), "the bytes of a file that held a person who was erased from this study", "a file without that person",
+        "Nothing of this file was stored; it lies where it lay. Delete it. The rows of others in it are in the study.");
 
     public static Problem RowsConflict(string file, int line, int earlier) => new(
         "rows-conflict", new Place(file, line), string.Create(CultureInfo.InvariantCulture, $"the same player, time and number as line {earlier}, with other values"),

@@ -7,10 +7,12 @@ internal sealed class NameMask
 {
     private readonly (string Alias, string Code)[] _names;
     private readonly SearchValues<string> _any;
+    private readonly HashedNames? _hashed;
 
-    /// <summary>Takes the names to mask and what to put in their place.</summary>
-    public NameMask(IEnumerable<(string Alias, string Code)> names)
+    /// <summary>Takes the names to mask and what to put in their place; and names of which only hashes can be read, where there are such.</summary>
+    public NameMask(IEnumerable<(string Alias, string Code)> names, HashedNames? hashed = null)
     {
+        _hashed = hashed;
         _names = [.. names.Where(name => name.Alias.Trim().Length > 0 && !string.Equals(name.Alias, name.Code, StringComparison.OrdinalIgnoreCase))
             .DistinctBy(name => name.Alias, StringComparer.OrdinalIgnoreCase).OrderByDescending(name => name.Alias.Length)];
         _any = SearchValues.Create([.. _names.Select(name => name.Alias)], StringComparison.OrdinalIgnoreCase);
@@ -19,6 +21,7 @@ internal sealed class NameMask
     /// <summary>The text with each name, where it stands as a word of its own, replaced by its code.</summary>
     public string Of(string text)
     {
+        text = _hashed?.Mask(text) ?? text;
         if (_names.Length == 0 || !text.AsSpan().ContainsAny(_any))
             return text;
         foreach (var (alias, code) in _names)

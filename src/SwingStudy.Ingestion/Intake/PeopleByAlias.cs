@@ -1,8 +1,12 @@
 using System.Globalization;
 using System.Text;
 using SwingStudy.Domain.Identifiers;
+using SwingStudy.Domain.People;
 using SwingStudy.Domain.Problems;
+using SwingStudy.Domain.Sources;
 using SwingStudy.Ingestion.Mapping;
+using SwingStudy.Storage.Identities;
+using SwingStudy.Storage.Registry;
 
 namespace SwingStudy.Ingestion.Intake;
 
@@ -10,21 +14,26 @@ namespace SwingStudy.Ingestion.Intake;
 internal sealed class PeopleByAlias(IntakeContext study)
 {
     private const int MostSuggestions = 2;
+    private readonly ConsentStanding _standing = new(study.Eligibility);
+    private readonly Dictionary<(ParticipantId, ConsentScope), Problem?> _lacking = [];
     private readonly Dictionary<ParticipantId, string> _statuses = study.Registry.Participants().ToDictionary(person => person.Code, person => person.Status);
     private readonly Lazy<List<(string Alias, ParticipantId Participant)>> _known = new(() =>
         [.. study.Registry.Participants().SelectMany(person => study.Identities.Aliases(person.Code).Append(person.Code.ToString()).Select(alias => (alias, person.Code)))]);
 
-    /// <summary>All names and codes that the study knows.</summary>
-    public IEnumerable<(string Alias, ParticipantId Participant)> Known => _known.Value;
+    /// <summary>Puts codes in place of the names of a file and of all names that the study knows, those in a locked vault included.</summary>
+    public NameMask Mask(IEnumerable<(string Alias, string Code)> ofFile) => new(
+        [.. ofFile, .. _known.Value.Select(known => (known.Alias, known.Participant.ToString()))],
+        study.Identities.Vault == VaultState.Locked ? new HashedNames(study.Identities) : null);
 
-    /// <summary>The player of each name in <see cref="MappedFile.Aliases"/>, or a problem for each name that stands for nobody who takes part.</summary>
+    /// <summary>The player of each name in <see cref="MappedFile.Aliases"/>, or a problem for each name that stands for nobody who takes part, or for
+    /// somebody who has not consented to what the source needs.</summary>
     public Outcome<IReadOnlyList<ParticipantId>> Resolve(MappedFile file, string name)
     {
         var people = new ParticipantId[file.Aliases.Count];
         var problems = new List<Problem>();
         for (var i = 0; i < people.Length; i++)
         {
-            var resolved = Resolve(file.Aliases[i], name, FirstLine(file, i));
+            var resolved = Resolve(file.Aliases[i], file.Plan.Mapping, name, FirstLine(file, i));
             people[i] = resolved.Value;
             problems.AddRange(resolved.Problems);
         }
@@ -32,12 +41,15 @@ internal sealed class PeopleByAlias(IntakeContext study)
         return problems.Count > 0 ? Outcome<IReadOnlyList<ParticipantId>>.Failed(problems) : people;
     }
 
-    /// <summary>The player of one name, or why there is none who takes part.</summary>
-    public Outcome<ParticipantId> Resolve(string alias, string name, int line)
+    /// <summary>The player of one name, or why there is none who takes part and has consented to what the source needs.</summary>
+    public Outcome<ParticipantId> Resolve(string alias, SourceMapping mapping, string name, int line)
     {
         if (Find(alias) is not { } person)
-            return IntakeMessages.AliasUnknown(name, line, alias, Near(alias));
-        return _statuses.TryGetValue(person, out var status) && status is "withdrawn" or "erased" ? IntakeMessages.PlayerLeft(name, line, person, status) : person;
+            return study.Identities.IsErased(alias) ? IntakeMessages.PlayerErased(name, line) : IntakeMessages.AliasUnknown(name, line, alias, Near(alias));
+        if (_statuses.GetValueOrDefault(person, Participant.Enrolled) is var status and not Participant.Enrolled)
+            return IntakeMessages.PlayerLeft(name, line, person, status);
+        var lacking = mapping.Consent.Select(scope => Lacking(person, scope)).OfType<Problem>().Select(problem => problem with { Place = new Place(name, line) }).ToList();
+        return lacking.Count > 0 ? Outcome<ParticipantId>.Failed(lacking) : person;
     }
 
     /// <summary>The player of a name or code, whether or not they take part; null when nobody has it.</summary>
@@ -46,6 +58,13 @@ internal sealed class PeopleByAlias(IntakeContext study)
         if (study.Identities.Resolve(alias) is { } known)
             return known;
         return ParticipantId.IsValid(alias) && _statuses.ContainsKey(new ParticipantId(alias)) ? new ParticipantId(alias) : null;
+    }
+
+    private Problem? Lacking(ParticipantId person, ConsentScope scope)
+    {
+        if (!_lacking.TryGetValue((person, scope), out var lacking))
+            _lacking[(person, scope)] = lacking = _standing.Lacking(study.Registry.Facts(person), study.Registry.Consents(person), scope);
+        return lacking;
     }
 
     private static int FirstLine(MappedFile file, int alias) => file.Lines[Array.IndexOf(file.AliasOf, alias)];

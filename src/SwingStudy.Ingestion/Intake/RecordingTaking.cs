@@ -56,7 +56,7 @@ internal sealed class RecordingTaking(IntakeContext study, IntakeTables tables, 
         {
             if (!taken.People.TryGetValue(alias, out participant))
             {
-                if (!people.Resolve(alias, candidate.Name, recording.Row).Succeeded(out var resolved, out var unknown))
+                if (!people.Resolve(alias, mapping, candidate.Name, recording.Row).Succeeded(out var resolved, out var unknown))
                 {
                     if (taken.UnknownNames.Add(alias))
                         taken.Problems.AddRange(unknown);

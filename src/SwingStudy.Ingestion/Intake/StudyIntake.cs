@@ -56,7 +56,7 @@ public sealed class StudyIntake(IntakeContext study)
     }
 
     private IEnumerable<Candidate> HeldFiles() => study.Registry.IntakeFiles(IntakeStatus.Held)
-        .Select(file => new Candidate(file.InboxPath, _originals.PathOf(file.Hash), CandidatePlace.Originals, file.Size, file.Hash));
+        .Select(file => new Candidate(file.InboxPath, _originals.PathOf(study.Registry.StoredHash(file.Hash) ?? file.Hash), CandidatePlace.Originals, file.Size, file.Hash));
 
     /// <summary>Originals with rows in the tables of which the registry knows nothing: a run was cut short between the two.</summary>
     private HashSet<string> Unfinished()

@@ -1,6 +1,8 @@
 using System.Text;
 using NodaTime;
 using SwingStudy.Domain.Identifiers;
+using SwingStudy.Domain.People;
+using SwingStudy.Domain.Protocols;
 using SwingStudy.Domain.Sources;
 using SwingStudy.Domain.Studies;
 using SwingStudy.Domain.Tables;
@@ -47,6 +49,7 @@ internal sealed class TestStudy : IDisposable
         Folder = Folder,
         Zone = "Europe/Vienna",
         Dictionary = Some.Dictionary,
+        Eligibility = new Eligibility(18, false, 18, []),
         Mappings = _mappings,
         Registry = Registry,
         Identities = Identities,
@@ -60,7 +63,9 @@ internal sealed class TestStudy : IDisposable
         var participant = new ParticipantId(code);
         Registry.Act("test", "people.add", act =>
         {
-            act.Save(new Participant(participant, "enrolled", Instant.FromUtc(2026, 1, 1, 0, 0)));
+            var added = Instant.FromUtc(2026, 1, 1, 0, 0);
+            act.Save(new Participant(participant, Participant.Enrolled, added));
+            act.Add(new Consent(participant, ConsentScope.Research, true, ConsentSigner.Participant, added));
             return "{}";
         });
         foreach (var alias in aliases)

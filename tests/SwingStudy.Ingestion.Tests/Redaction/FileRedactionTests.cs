@@ -1,0 +1,95 @@
+using System.Text;
+using SwingStudy.Domain.Identifiers;
+using SwingStudy.Domain.Sources;
+using SwingStudy.Ingestion.Redaction;
+using SwingStudy.Ingestion.Tests.Support;
+using SwingStudy.Storage.Identities;
+
+namespace SwingStudy.Ingestion.Tests.Redaction;
+
+public sealed class FileRedactionTests
+{
+    private const string Head = "Player;When;No;Club speed\n";
+    private static readonly PersonTexts Otter = Person("Otter", "7");
+
+    [Fact]
+    public void RecordsOfThePersonBecomeEmptyLinesAndAllElseStays()
+    {
+        const string file = Head + "Otter;01.09.2026 10:00:00;1;90,1\r\nMoss;01.09.2026 10:01:00;2;80\r\n OTTER ;01.09.2026 10:02:00;3;91\nMoss;01.09.2026 10:03:00;4;81";
+        Assert.Equal(Head + "\r\nMoss;01.09.2026 10:01:00;2;80\r\n\nMoss;01.09.2026 10:03:00;4;81", Cut(file));
+    }
+
+    [Fact]
+    public void ARecordOnSeveralLinesGoesAsAWholeAndLaterLinesKeepTheirNumbers()
+    {
+        const string file = Head + "\"Otter\n\";01.09.2026 10:00:00;1;90\nMoss;01.09.2026 10:01:00;2;80\n";
+        Assert.Equal(Head + "\n\nMoss;01.09.2026 10:01:00;2;80\n", Cut(file));
+    }
+
+    [Fact]
+    public void AShortAliasCountsInTheCellOfThePlayerAlone()
+    {
+        const string file = Head + "7;01.09.2026 10:00:00;1;90\nMoss;01.09.2026 10:01:00;7;80\n";
+        Assert.Equal(Head + "\nMoss;01.09.2026 10:01:00;7;80\n", Cut(file));
+    }
+
+    [Fact]
+    public void ANameInSomebodyElsesRecordIsCutOutOfIt()
+    {
+        const string head = "Player;When;No;Club speed;Remark\n";
+        const string file = head + "Moss;01.09.2026 10:01:00;2;80;after Otter, before Ottersen\n";
+        Assert.Equal(head + "Moss;01.09.2026 10:01:00;2;80;after , before Ottersen\n", Cut(file));
+    }
+
+    [Fact]
+    public void LinesThatAreKnownToBeThePersonsGoWithoutAName()
+    {
+        const string file = "When;No;Club speed\n01.09.2026 10:00:00;1;90\n01.09.2026 10:01:00;2;80\n";
+        var cut = FileRedaction.Cut(Encoding.UTF8.GetBytes(file), "a.csv", Some.Mapping with { Participant = null }, Otter, new HashSet<int> { 2 });
+        Assert.Equal("When;No;Club speed\n\n01.09.2026 10:01:00;2;80\n", Encoding.UTF8.GetString(cut.Content!));
+    }
+
+    [Theory]
+    [InlineData("windows-1252")]
+    [InlineData("utf-16")]
+    public void TheEncodingStays(string name)
+    {
+        Encoding.RegisterProvider(CodePagesEncodingProvider.Instance);
+        var encoding = Encoding.GetEncoding(name);
+        byte[] file = [.. encoding.GetPreamble(), .. encoding.GetBytes(Head + "Grünfink;01.09.2026 10:00:00;1;90\nMöwe;01.09.2026 10:01:00;2;80\n")];
+        var cut = FileRedaction.Cut(file, "a.csv", Some.Mapping with { Text = Some.Mapping.Text with { Encoding = null } }, Person("Grünfink"), new HashSet<int>());
+        Assert.Equal([.. encoding.GetPreamble(), .. encoding.GetBytes(Head + "\nMöwe;01.09.2026 10:01:00;2;80\n")], cut.Content!);
+    }
+
+    [Fact]
+    public void AFileWithoutThePersonIsNotTouched() =>
+        Assert.Equal(RedactionKind.Untouched, FileRedaction.Cut(Encoding.UTF8.GetBytes(Head + "Moss;01.09.2026 10:01:00;2;80\n"), "a.csv", Some.Mapping, Otter, new HashSet<int>()).Kind);
+
+    [Fact]
+    public void RecordsOfAnArrayKeepTheirPositions()
+    {
+        const string file = """[{"Player":"Otter","When":"01.09.2026 10:00:00","No":1,"Club speed":"90"}, {"Player":"Moss","When":"01.09.2026 10:01:00","No":2,"Club speed":"80"}]""";
+        var cut = FileRedaction.Cut(Encoding.UTF8.GetBytes(file), "a.json", Some.Mapping with { Reader = ReaderKind.Json }, Otter, new HashSet<int>());
+        Assert.Equal("""[{}, {"Player":"Moss","When":"01.09.2026 10:01:00","No":2,"Club speed":"80"}]""", Encoding.UTF8.GetString(cut.Content!));
+    }
+
+    [Theory]
+    [InlineData("{\"a\":\"Gr\\u00fcnfink\"}")]
+    [InlineData("<a>Gr&#252;nfink</a>")]
+    [InlineData("GRÜNFINK")]
+    public void ANameIsFoundHoweverItIsWritten(string text)
+    {
+        Assert.True(FileRedaction.Names(Encoding.UTF8.GetBytes(text), Person("Grünfink")));
+        Assert.True(FileRedaction.Names(Encoding.Latin1.GetBytes(text), Person("Grünfink")));
+        Assert.True(FileRedaction.Names(Encoding.Unicode.GetBytes(text), Person("Grünfink")));
+    }
+
+    private static string Cut(string file)
+    {
+        var cut = FileRedaction.Cut(Encoding.UTF8.GetBytes(file), "a.csv", Some.Mapping, Otter, new HashSet<int>());
+        Assert.Equal(RedactionKind.Cut, cut.Kind);
+        return Encoding.UTF8.GetString(cut.Content!);
+    }
+
+    private static PersonTexts Person(params string[] aliases) => new(new ParticipantId("P01"), aliases, new PersonNames(null, null));
+}
