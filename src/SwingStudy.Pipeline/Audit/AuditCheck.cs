@@ -9,6 +9,9 @@ namespace SwingStudy.Pipeline.Audit;
 /// <param name="Problems">What does not hold; empty when all does.</param>
 public sealed record AuditCheck(string Name, long Examined, string What, IReadOnlyList<Problem> Problems)
 {
+    /// <summary>What holds and yet should be known, such as what an erasure made impossible to reproduce.</summary>
+    public IReadOnlyList<string> Remarks { get; init; } = [];
+
     /// <summary>Whether everything holds.</summary>
     public bool Passed => Problems.Count == 0;
 }

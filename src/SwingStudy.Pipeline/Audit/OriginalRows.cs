@@ -20,9 +20,9 @@ internal sealed class OriginalRows(StudySetup setup, StudyRegistry registry)
         var file = registry.IntakeFile(original);
         var mapping = setup.Mappings.FirstOrDefault(known => known.Source == file?.Source);
         var found = new OriginalRow(original.ToString(), file?.InboxPath ?? "", row, "", null, null);
-        if (mapping is null || !_originals.Contains(original))
+        if (mapping is null || registry.StoredHash(original) is not { } stored || !_originals.Contains(stored))
             return found;
-        if (!RecordReaders.Open(_originals.PathOf(original), mapping).Succeeded(out var document))
+        if (!RecordReaders.Open(_originals.PathOf(stored), mapping).Succeeded(out var document))
             return found;
         using (document)
         {

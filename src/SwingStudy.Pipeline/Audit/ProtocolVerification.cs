@@ -50,7 +50,9 @@ internal sealed class ProtocolVerification(StudySetup setup, StudyRegistry regis
     /// <summary>Draws again, where the version that was drawn from still holds and nobody was erased since.</summary>
     private bool Differs(Draw draw)
     {
-        var here = registry.Participants().Where(person => person.Status != "erased").Select(person => person.Code.ToString()).ToHashSet(StringComparer.Ordinal);
+        if (registry.Erasures().Any(erasure => erasure.StartedAt >= draw.At))
+            return false;
+        var here = registry.Participants().Select(person => person.Code.ToString()).ToHashSet(StringComparer.Ordinal);
         if (draw.ProtocolVersion != setup.History.Current?.Number || DrawPlan.Of(setup.Protocol) is not { } plan || !draw.Players.All(player => here.Contains(player.Participant)))
             return false;
         if (draw.Players.Count == 0 || (plan.IsJoint && draw.Players.Count != plan.Windows.Count))

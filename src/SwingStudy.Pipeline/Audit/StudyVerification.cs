@@ -29,6 +29,7 @@ public sealed class StudyVerification(StudySetup setup, StudyRegistry registry)
             yield return Table(_tables.Existing(name)!);
         yield return Ledger();
         yield return new ProtocolVerification(setup, registry).Run();
+        yield return new ErasureCheck(registry, _originals).Run();
         yield return Accounting();
         yield return StoredRows();
     }
@@ -37,7 +38,7 @@ public sealed class StudyVerification(StudySetup setup, StudyRegistry registry)
     {
         var stored = _originals.All().ToHashSet();
         var problems = stored.SelectMany(hash => _originals.Verify(hash).Problems).ToList();
-        foreach (var file in registry.IntakeFiles().Where(file => !stored.Contains(file.Hash)))
+        foreach (var file in registry.IntakeFiles().Where(file => registry.StoredHash(file.Hash) is { } hash && !stored.Contains(hash)))
         {
             problems.Add(new Problem("original-missing", new Place(file.InboxPath), $"the bytes with hash {file.Hash.Short} are gone", "every file that came in, stored",
                 "Bring the folder originals/ back from a backup; nothing else can replace them."));
@@ -84,6 +85,8 @@ public sealed class StudyVerification(StudySetup setup, StudyRegistry registry)
                     "Somebody changed the ledger by other means than this program; compare with a backup or with the hash in a release."),
             }
             : [];
+        problems.AddRange(registry.Ledger.BrokenSeals().Select(hash => new Problem("ledger-text-changed", new Place("study.db, sealed_texts"), $"the text of {hash[..12]} does not have that keyed hash",
+            "the text that the ledger sealed", "Somebody changed it by other means than this program; compare with a backup.")));
         return new AuditCheck("ledger", registry.Ledger.Last()?.Number ?? 0, "ledger entries, chain recomputed", problems);
     }
 

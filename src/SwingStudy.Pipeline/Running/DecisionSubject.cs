@@ -25,9 +25,9 @@ public sealed record DecisionSubject(string? Participant, string? Swing, string?
             Text(document.RootElement, "with"));
     }
 
-    /// <summary>Whether it may concern swings of a player; one that names a capture alone may concern anybody.</summary>
+    /// <summary>Whether it may concern swings of a player; one that names a capture alone may concern anybody, one that names a player alone all of theirs.</summary>
     public bool Concerns(string? participant) =>
-        (Swing ?? Capture) is not null && (participant is null || Participant is null || Participant == participant);
+        (Swing ?? Capture ?? Participant) is not null && (participant is null || Participant is null || Participant == participant);
 
     private static string? Text(JsonElement subject, string name) =>
         subject.TryGetProperty(name, out var member) && member.ValueKind == JsonValueKind.String ? member.GetString() : null;

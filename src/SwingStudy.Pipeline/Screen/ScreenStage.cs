@@ -2,6 +2,7 @@ using SwingStudy.Domain.Studies;
 using SwingStudy.Domain.Tables;
 using SwingStudy.Pipeline.Running;
 using SwingStudy.Pipeline.Screen.Rules;
+using SwingStudy.Storage.Registry;
 
 namespace SwingStudy.Pipeline.Screen;
 
@@ -20,8 +21,8 @@ internal sealed class ScreenStage : Stage<ScreenSettings>
         Unit = UnitOfWork.Participant,
         Inputs = [new("measures", Slice.SameParticipant), new("curve_measures", Slice.SameParticipant), new("links", Slice.SameParticipant), new("rejects", Slice.SameOriginals)],
         Outputs = ["flags", "swings"],
-        Decisions = ["exclude", "include"],
-        CodeVersion = "2",
+        Decisions = ["exclude", "include", Decision.Withdraw],
+        CodeVersion = "3",
     };
 
     protected override ScreenSettings SettingsOf(StudySetup setup) => ScreenSettings.Of(setup);
@@ -48,6 +49,7 @@ internal sealed class ScreenStage : Stage<ScreenSettings>
             .. settings.Rules.SelectMany(rule => ByRule(screened, rule)),
         ];
         flags.AddRange(Decisions.Flags(input.Decisions("exclude"), input.Decisions("include"), links, measures.Texts("swing_id")));
+        flags.AddRange(Withdrawn.Flags(input.Decisions(Decision.Withdraw), measures.Texts("swing_id")));
         var order = measures.Texts("swing_id").Select((id, i) => (id, i)).ToDictionary(pair => pair.id!, pair => pair.i, StringComparer.Ordinal);
         // A stable order: by swing, then as found (rejected cells, rules in the protocol's order, decisions by date).
         flags = [.. flags.OrderBy(flag => flag.Swing is null ? int.MaxValue : order.GetValueOrDefault(flag.Swing, int.MaxValue))];
@@ -87,9 +89,11 @@ internal sealed class ScreenStage : Stage<ScreenSettings>
         return new RowSet(table, [.. table.Columns.Select(column => column.Name == "included" ? included : measures[column.Name])]);
     }
 
-    /// <summary>The newest decision about the swing holds; without one, any rule that excludes it.</summary>
+    /// <summary>A player's own word comes first; then the newest decision about the swing; without one, any rule that excludes it.</summary>
     private static bool Counts(IEnumerable<Flag> about)
     {
+        if (about.Any(flag => flag.Rule == Withdrawn.Rule))
+            return false;
         var decided = about.LastOrDefault(flag => flag.Rule == Flag.Decided);
         return decided is null ? !about.Any() : decided.Action == Flag.Keep;
     }

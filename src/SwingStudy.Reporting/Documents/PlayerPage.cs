@@ -26,7 +26,7 @@ internal static class PlayerPage
         Others(html, report, "Looked at without a plan before data: these suggest questions and support nothing", [.. findings.Where(finding => !finding.IsPlanned)], participant);
         CurveSection.Player(html, report, participant);
         HowToRead(html, report, findings);
-        ReportWriter.Cautions(html, report);
+        SafetySection.Write(html, report, participant);
         html.Element("p", $"Made from protocol {report.Protocol.Name} {report.Protocol.Version} ({report.Protocol.Hash.ToString()[..12]}) and the tables named in the study's report; 'swingstudy audit trace' leads from each number to file, row and raw text.", "class=\"origin\"");
         return ReportWriter.End(html);
     }

@@ -57,7 +57,7 @@ public static class ReportWriter
         AccountingSection.Write(html, report);
         MethodsSection.Write(html, report);
         LimitsSection.Write(html, report);
-        Cautions(html, report);
+        SafetySection.Write(html, report, null);
         Provenance(html, report);
         return End(html);
     }
@@ -82,20 +82,6 @@ public static class ReportWriter
             $"<img src=\"data:image/png;base64,{Convert.ToBase64String(figure.Png)}\" width=\"{figure.Width}\" height=\"{figure.Height}\" alt=\"{Html.Escape(figure.AltText)}\">"))
         .Element("figcaption", figure.Caption)
         .Markup("</figure>");
-
-    /// <summary>Cautions, and adverse events on record.</summary>
-    internal static void Cautions(Html html, StudyReport report)
-    {
-        html.Markup("<section id=\"cautions\">").Element("h2", "Cautions and safety").List(
-        [
-            .. report.Protocol.Cautions,
-            "A finding speaks of these players, this club and these conditions; it predicts no injury and no result on the course.",
-            "Local law, the ethics committee and licensed practitioners decide; this report records.",
-        ]).Element("h3", "Adverse events");
-        if (report.Incidents.Count == 0)
-            html.Element("p", "None on record.");
-        html.List(report.Incidents).Markup("</section>");
-    }
 
     /// <summary>What the page was made from.</summary>
     internal static void Provenance(Html html, StudyReport report)

@@ -44,6 +44,6 @@ public sealed record StudyReport
     /// <summary>When the protocol was locked; null while it is not.</summary>
     public Instant? LockedAt { get; init; }
 
-    /// <summary>Adverse events on record, each in one sentence without names; empty: none.</summary>
-    public IReadOnlyList<string> Incidents { get; init; } = [];
+    /// <summary>Adverse events, stops and loads.</summary>
+    public SafetySummary Safety { get; init; } = SafetySummary.None;
 }

@@ -21,6 +21,9 @@ internal static class DrawTest
     /// <summary>Players that were drawn together, in the order of the draw.</summary>
     public static Estimate OfPlayers(DrawSetting draw, IReadOnlyList<ConditionSeries> series, Xoshiro256 chance, int resamples)
     {
+        // Of an erased player nothing is left, so the set that was drawn from is no longer whole, and no smaller one was ever drawn from.
+        if (draw.Players.Count != draw.Windows.Count)
+            return Estimate.NotDefined(RandomizationTest.ExactMethod, "a player of this draw was erased, so that the set that chance drew from is no longer whole");
         var length = Math.Min(draw.Players.Min(player => player.Assignment.Length), series.Min(one => one.Means.Length));
         var done = series.Select(one => one.First(length)).ToList();
         for (var i = 0; i < done.Count; i++)
