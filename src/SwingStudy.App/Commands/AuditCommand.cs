@@ -41,13 +41,15 @@ internal static class AuditCommand
             var passed = checks.All(check => check.Passed);
             return new CommandResult(
                 passed ? ExitCode.Done : ExitCode.NeedsPerson,
-                new { passed, checks = checks.Select(check => new { check.Name, check.Passed, check.Examined, check.What, problems = check.Problems.Select(ProblemDocument.From) }) },
+                new { passed, checks = checks.Select(check => new { check.Name, check.Passed, check.Examined, check.What, problems = check.Problems.Select(ProblemDocument.From), check.Remarks }) },
                 console =>
                 {
                     foreach (var check in checks)
                     {
                         console.MarkupLineInterpolated($"{(check.Passed ? "holds " : "BROKEN")}  {check.Name,-20} {check.Examined,8} {check.What}");
                         ProblemLines.Write(console, check.Problems);
+                        foreach (var remark in check.Remarks)
+                            console.MarkupLineInterpolated($"        {remark}");
                     }
 
                     console.WriteLine(passed ? "Everything holds." : "Something does not hold.");
@@ -121,11 +123,14 @@ internal static class AuditCommand
         var command = new Command("log", "The ledger: every act, by whom and when.");
         runner.BindReading(command, (_, _, study) =>
         {
-            var entries = study.Registry.Ledger.Entries().Select(entry => entry with { Details = study.Mask?.Text(entry.Details) ?? entry.Details }).ToList();
+            var ledger = study.Registry.Ledger;
+            string Masked(string details) => study.Mask?.Text(details) ?? details;
+            var readable = ledger.Entries().ToDictionary(entry => entry.Number, entry => Masked(ledger.Readable(entry)));
+            var entries = ledger.Entries().Select(entry => entry with { Details = Masked(entry.Details) }).ToList();
             return CommandResult.Done(
-                new { entries = entries.Select(entry => new { entry.Number, at = entry.At.ToString(), entry.Actor, entry.Act, details = JsonSerializer.Deserialize<JsonElement>(entry.Details), entry.Previous, entry.Hash }) },
+                new { entries = entries.Select(entry => new { entry.Number, at = entry.At.ToString(), entry.Actor, entry.Act, details = JsonSerializer.Deserialize<JsonElement>(entry.Details), readable = JsonSerializer.Deserialize<JsonElement>(readable[entry.Number]), entry.Previous, entry.Hash }) },
                 console => Listing.Write(console, ["no", "when", "who", "act", "details"], entries.Select(entry => (IReadOnlyList<string>)
-                    [entry.Number.ToString(CultureInfo.InvariantCulture), entry.At.ToString(), entry.Actor, entry.Act, entry.Details]), "The ledger is empty."));
+                    [entry.Number.ToString(CultureInfo.InvariantCulture), entry.At.ToString(), entry.Actor, entry.Act, readable[entry.Number]]), "The ledger is empty."));
         });
         return command;
     }

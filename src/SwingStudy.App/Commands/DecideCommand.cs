@@ -103,7 +103,7 @@ internal static class DecideCommand
                 return CommandResult.Failed(ExitCode.InvalidInput, [ParticipantCodes.Unknown(code)]);
             var added = PeopleEntry.Add(study, context.Actor, context.Time, code, [parsed.GetValue(alias)!]);
             return added.Count > 0
-                ? CommandResult.Failed(ExitCode.InvalidInput, added)
+                ? CommandResult.Failed(added.Any(problem => problem.Code == "person-erased") ? ExitCode.Refused : ExitCode.InvalidInput, added)
                 : Store(context, study, "alias", JsonSerializer.Serialize(new { alias_hash = study.Identities.AliasHash(parsed.GetValue(alias)!), participant = code.ToString() }),
                     parsed.GetValue(reason)!, "'swingstudy ingest' tries the held files again.");
         });

@@ -4,7 +4,6 @@ using Spectre.Console;
 using SwingStudy.App.Demo;
 using SwingStudy.App.Studies;
 using SwingStudy.App.Terminal;
-using SwingStudy.Domain.Identifiers;
 using SwingStudy.Domain.Problems;
 using SwingStudy.Domain.Protocols;
 using SwingStudy.Domain.Studies;
@@ -31,7 +30,7 @@ internal static class DemoCommand
                 return CommandResult.Failed(ExitCode.Fault, opened.Problems);
             using (demo)
             {
-                var problems = truth.Players.SelectMany(player => PeopleEntry.Add(demo, context.Actor, context.Time, new ParticipantId(player.Code), player.Aliases)).ToList();
+                var problems = DemoPeople.Enrol(demo, context.Actor, context.Time, truth);
                 if (problems.Count > 0)
                     return CommandResult.Failed(ExitCode.Fault, problems);
                 ProtocolVersions.Store(demo, context, null, null);

@@ -32,6 +32,12 @@ internal static class ExportCommand
             {
                 if (!ReleaseFile.Read(study.Setup.Folder, name).Succeeded(out var frozen, out var problems))
                     return CommandResult.Failed(ExitCode.InvalidInput, problems);
+                if (frozen.Tables.Any(table => study.Tables.Existing(table.Key) is not { } there || there.OldestVersion > table.Value))
+                {
+                    return CommandResult.Failed(ExitCode.Refused, "release-gone", name, "table versions of this release are gone, because a person was erased", "a release made since",
+                        "'swingstudy audit verify' lists what can no longer be reproduced; 'swingstudy release NAME' makes a new release.");
+                }
+
                 versions = frozen.Tables;
             }
 

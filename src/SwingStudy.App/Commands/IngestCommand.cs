@@ -5,6 +5,7 @@ using SwingStudy.App.Studies;
 using SwingStudy.App.Terminal;
 using SwingStudy.Domain.Problems;
 using SwingStudy.Ingestion.Intake;
+using SwingStudy.Storage.Registry;
 
 namespace SwingStudy.App.Commands;
 
@@ -26,7 +27,7 @@ internal static class IngestCommand
             var taken = ProgressDisplay.Show(context, "Taking in", tell => Intakes.Of(study, context).Run(named, progress =>
                 tell(progress.BytesTotal == 0 ? 1 : (double)progress.BytesDone / progress.BytesTotal,
                     string.Create(CultureInfo.InvariantCulture, $"{progress.FilesDone}/{progress.FilesTotal} {progress.File}"))));
-            return taken.Succeeded(out var report) ? Result(context, report) : CommandResult.Failed(ExitCode.Fault, taken.Problems);
+            return taken.Succeeded(out var report) ? Result(context, report, SafetyRecords.Look(study, context)) : CommandResult.Failed(ExitCode.Fault, taken.Problems);
         });
         return command;
     }
@@ -50,13 +51,13 @@ internal static class IngestCommand
             }
 
             files += report.Files.Count;
-            Result(context, report).Render(context.Messages);
+            Result(context, report, SafetyRecords.Look(study, context)).Render(context.Messages);
         }, stop.Token).GetAwaiter().GetResult();
         return CommandResult.Done(new { files }, console => console.MarkupLineInterpolated($"{files} files were looked at."));
     }
 
     /// <summary>What an intake did, as document and as text.</summary>
-    public static CommandResult Result(CommandContext context, IntakeReport report)
+    public static CommandResult Result(CommandContext context, IntakeReport report, IReadOnlyList<SessionStop> stops)
     {
         foreach (var file in report.Files)
         {
@@ -65,7 +66,7 @@ internal static class IngestCommand
         }
 
         return new CommandResult(
-            report.NeedsPerson ? ExitCode.NeedsPerson : ExitCode.Done,
+            report.IsForbidden ? ExitCode.Refused : report.NeedsPerson || stops.Count > 0 ? ExitCode.NeedsPerson : ExitCode.Done,
             new
             {
                 report.LinesRead, report.RowsTaken, report.RowsRejected, report.LinesNotData,
@@ -75,8 +76,13 @@ internal static class IngestCommand
                     rows_rejected = file.Counts.Rejected, not_data = file.Counts.NotData, file.RejectedCells, file.Revisions,
                     problems = file.Problems.Select(ProblemDocument.From), remarks = file.Remarks.Select(ProblemDocument.From),
                 }),
+                stopped = SafetyRecords.Documents(stops),
             },
-            console => Write(console, report));
+            console =>
+            {
+                Write(console, report);
+                SafetyRecords.Write(console, stops);
+            });
     }
 
     private static void Write(IAnsiConsole console, IntakeReport report)
@@ -115,6 +121,7 @@ internal static class IngestCommand
         FileOutcome.Held => "held",
         FileOutcome.Duplicate => "already had",
         FileOutcome.LeftOut => "left out",
+        FileOutcome.Refused => "refused",
         _ => "not read",
     };
 

@@ -6,6 +6,7 @@ using SwingStudy.App.Terminal;
 using SwingStudy.Domain.Problems;
 using SwingStudy.Pipeline;
 using SwingStudy.Pipeline.Running;
+using SwingStudy.Storage.Registry;
 
 namespace SwingStudy.App.Commands;
 
@@ -20,7 +21,7 @@ internal static class RunCommand
         runner.BindWriting(command, (parsed, context, study) =>
         {
             var ran = Run(context, study, parsed.GetValue(stage), parsed.GetValue(only));
-            return ran.Succeeded(out var report) ? Result(context, report) : CommandResult.Failed(ExitCode.WrongUsage, ran.Problems);
+            return ran.Succeeded(out var report) ? Result(context, report, SafetyRecords.Look(study, context)) : CommandResult.Failed(ExitCode.WrongUsage, ran.Problems);
         });
         return command;
     }
@@ -37,17 +38,22 @@ internal static class RunCommand
         }));
 
     /// <summary>What a run did, as document and as text.</summary>
-    public static CommandResult Result(CommandContext context, RunReport report)
+    private static CommandResult Result(CommandContext context, RunReport report, IReadOnlyList<SessionStop> stops)
     {
         foreach (var stage in report.Stages)
             context.Log.Information("Stage {Stage}: {Done} done, {Skipped} skipped, {Removed} removed", stage.Stage, stage.Done.Count, stage.Skipped, stage.Removed.Count);
-        return CommandResult.Done(
-            new { report.RunId, report.Stages },
-            console => Listing.Write(console, ["stage", "done", "up to date", "taken out", "tables"], report.Stages.Select(stage => (IReadOnlyList<string>)
-            [
-                stage.Stage, Text(stage.Done.Count), Text(stage.Skipped), Text(stage.Removed.Count),
-                string.Join(", ", stage.Versions.Select(table => $"{table.Key}@{Text(table.Value)}")),
-            ]), "There are no stages."));
+        return new CommandResult(
+            stops.Count > 0 ? ExitCode.NeedsPerson : ExitCode.Done,
+            new { report.RunId, report.Stages, stopped = SafetyRecords.Documents(stops) },
+            console =>
+            {
+                Listing.Write(console, ["stage", "done", "up to date", "taken out", "tables"], report.Stages.Select(stage => (IReadOnlyList<string>)
+                [
+                    stage.Stage, Text(stage.Done.Count), Text(stage.Skipped), Text(stage.Removed.Count),
+                    string.Join(", ", stage.Versions.Select(table => $"{table.Key}@{Text(table.Value)}")),
+                ]), "There are no stages.");
+                SafetyRecords.Write(console, stops);
+            });
     }
 
     private static string Text(long number) => number.ToString(CultureInfo.InvariantCulture);

@@ -14,7 +14,7 @@ using SwingStudy.Storage.Registry;
 
 namespace SwingStudy.App.Commands;
 
-/// <summary><c>session add|import|list</c>: occasions of players with their conditions.</summary>
+/// <summary><c>session add|import|list</c>, and the commands beside it: occasions of players with their conditions.</summary>
 internal static class SessionCommand
 {
     private static readonly LocalDateTimePattern Start = LocalDateTimePattern.CreateWithInvariantCulture("uuuu-MM-dd HH:mm");
@@ -24,6 +24,10 @@ internal static class SessionCommand
         Add(runner),
         Import(runner),
         List(runner),
+        SessionEditCommand.Create(runner),
+        SessionNoteCommand.Create(runner),
+        SessionIncidentCommand.Create(runner),
+        SessionResumeCommand.Create(runner),
     };
 
     private static Command Add(CommandRunner runner)
@@ -38,13 +42,16 @@ internal static class SessionCommand
         var site = new Option<string?>("--site") { Description = "Where." };
         var swings = new Option<int?>("--swings") { Description = "Swings planned." };
         var note = new Option<string?>("--note") { Description = "Remark; no name." };
-        var command = new Command("add", "Add a session by hand.") { code, start, phase, club, ball, surface, cue, site, swings, note };
+        var set = new Option<string[]>("--set") { Description = "A condition or rating, such as warmup_swings=10, pain_nrs=0; may be repeated.", HelpName = "NAME=VALUE" };
+        var command = new Command("add", "Add a session by hand.") { code, start, phase, club, ball, surface, cue, site, swings, note, set };
         runner.BindWriting(command, (parsed, context, study) =>
         {
-            if (!ParticipantCodes.Read(parsed.GetValue(code)!).Succeeded(out var participant, out var problems))
-                return CommandResult.Failed(ExitCode.WrongUsage, problems);
-            if (study.Registry.Participant(participant) is null)
-                return CommandResult.Failed(ExitCode.InvalidInput, [ParticipantCodes.Unknown(participant)]);
+            if (!ParticipantCodes.Known(study, parsed.GetValue(code)!).Succeeded(out var participant, out var problems))
+                return CommandResult.Failed(problems[0].Code == "participant-unknown" ? ExitCode.InvalidInput : ExitCode.WrongUsage, problems);
+            if (SessionRefusals.Of(study, participant) is { Count: > 0 } refusals)
+                return CommandResult.Failed(ExitCode.Refused, refusals);
+            if (!SessionVariables.Read(study.Setup.Dictionary, parsed.GetValue(set) ?? []).Succeeded(out var variables, out problems))
+                return CommandResult.Failed(ExitCode.InvalidInput, problems);
             if (!Start.Parse(parsed.GetValue(start)!).TryGetValue(default, out var local))
             {
                 return CommandResult.Failed(ExitCode.WrongUsage, "start-unreadable", "--start", $"'{parsed.GetValue(start)}'", "a local date and time",
@@ -79,13 +86,14 @@ internal static class SessionCommand
                 Site = parsed.GetValue(site),
                 PlannedSwings = parsed.GetValue(swings),
                 Note = parsed.GetValue(note),
+                Variables = variables,
             };
             study.Registry.Act(context.Actor, "session.add", act =>
             {
                 act.Save(session);
                 return JsonSerializer.Serialize(new { session = session.Id, phase = session.Phase });
             });
-            return CommandResult.Done(new { session = session.Id, session.Phase }, console => console.MarkupLineInterpolated($"Session {session.Id}, phase {session.Phase ?? ""}."));
+            return SessionResult.Of(session, SafetyRecords.Look(study, context), $"Session {session.Id}, phase {session.Phase}.");
         });
         return command;
     }
@@ -103,7 +111,7 @@ internal static class SessionCommand
             }
 
             var taken = Intakes.Of(study, context).Run(parsed.GetValue(files)!);
-            return taken.Succeeded(out var report) ? IngestCommand.Result(context, report) : CommandResult.Failed(ExitCode.Fault, taken.Problems);
+            return taken.Succeeded(out var report) ? IngestCommand.Result(context, report, SafetyRecords.Look(study, context)) : CommandResult.Failed(ExitCode.Fault, taken.Problems);
         });
         return command;
     }
@@ -122,6 +130,8 @@ internal static class SessionCommand
         {
             var sessions = study.Registry.Sessions().Where(session => parsed.GetValue(only) is not { } code || session.Participant.ToString() == code)
                 .Select(session => study.Mask is { } mask ? Blind(session, mask) : session).ToList();
+            var stopped = SafetyRecords.Open(study).Select(stop => stop.Session).ToHashSet(StringComparer.Ordinal);
+            var entries = study.Registry.Entries().Where(entry => study.Mask is null || entry.Kind != SessionEntry.Note).ToLookup(entry => entry.Session, StringComparer.Ordinal);
             return CommandResult.Done(
                 new
                 {
@@ -130,12 +140,13 @@ internal static class SessionCommand
                         session.Id, participant = session.Participant.ToString(), started_at = session.StartedAt.ToString(), started_local = Start.Format(session.StartedLocal),
                         session.Phase, session.Site, session.Club, session.Ball, session.Surface, session.Cue, session.PlannedSwings, session.Note,
                         variables = JsonSerializer.Deserialize<JsonElement>(session.Variables), session.Revision,
-                        original_sha256 = session.Original?.ToString(), session.OriginalRow,
+                        original_sha256 = session.Original?.ToString(), session.OriginalRow, stopped = stopped.Contains(session.Id),
+                        entries = entries[session.Id].Select(entry => new { entry.Id, entry.Kind, at = entry.At.ToString(), entry.Actor, details = JsonSerializer.Deserialize<JsonElement>(entry.Document) }),
                     }),
                 },
-                console => Listing.Write(console, ["session", "start", "phase", "club", "ball", "surface", "cue", "revision"], sessions.Select(session => (IReadOnlyList<string>)
+                console => Listing.Write(console, ["session", "start", "phase", "club", "ball", "surface", "cue", "revision", "state"], sessions.Select(session => (IReadOnlyList<string>)
                     [session.Id, Start.Format(session.StartedLocal), session.Phase ?? "", session.Club ?? "", session.Ball ?? "", session.Surface ?? "", session.Cue ?? "",
-                        session.Revision.ToString(CultureInfo.InvariantCulture)]), "There are no sessions yet."));
+                        session.Revision.ToString(CultureInfo.InvariantCulture), stopped.Contains(session.Id) ? "stopped" : ""]), "There are no sessions yet."));
         });
         return command;
     }

@@ -28,8 +28,10 @@ internal static class StatusCommand
         var waiting = new PipelineRunner(Stages.All, time).Waiting(study.Setup, study.Registry);
         var tables = study.Tables.Names().Select(name => study.Tables.Existing(name)!).ToList();
         var sessions = study.Registry.Sessions();
+        var stops = SafetyRecords.Open(study);
+        var consents = ConsentsDue.Of(study);
         return new CommandResult(
-            held.Count + review.Waiting.Count > 0 ? ExitCode.NeedsPerson : ExitCode.Done,
+            held.Count + review.Waiting.Count + stops.Count > 0 ? ExitCode.NeedsPerson : ExitCode.Done,
             new
             {
                 study = study.Setup.Declaration.Name,
@@ -53,6 +55,8 @@ internal static class StatusCommand
                     clock.Session, clock.Source, clock.Device, clock.Method, offset_s = clock.OffsetSeconds, clock.Confidence, clock.Matched, clock.Missed, clock.Extra,
                     rival_s = clock.RivalSeconds, rival_matched = clock.RivalMatched,
                 }),
+                stopped = SafetyRecords.Documents(stops),
+                consents_due = consents.Select(ProblemDocument.From),
                 waiting = waiting.Select(stage => new { stage = stage.Stage, units = stage.Units }),
                 tables = tables.Select(table => new { name = table.Definition.Name, version = table.CurrentVersion, rows = table.Files().Sum(file => file.Rows), files = table.Files().Select(file => file.Path) }),
             },
@@ -67,6 +71,10 @@ internal static class StatusCommand
                     ProblemLines.Write(console, file.HoldReasons);
                 }
 
+                SafetyRecords.Write(console, stops);
+                if (consents.Count > 0)
+                    console.MarkupLine("[bold]Consents that are due:[/]");
+                ProblemLines.Write(console, consents);
                 foreach (var (method, captures) in review.Unlinked)
                     console.MarkupLineInterpolated($"Not linked: {captures} captures, {method}");
                 foreach (var clock in review.Clocks)

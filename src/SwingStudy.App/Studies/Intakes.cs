@@ -12,6 +12,7 @@ internal static class Intakes
         Folder = study.Setup.Folder,
         Zone = study.Setup.Declaration.Zone,
         Dictionary = study.Setup.Dictionary,
+        Eligibility = study.Setup.Protocol.Eligibility,
         Mappings = study.Setup.Mappings,
         Registry = study.Registry,
         Identities = study.Identities,

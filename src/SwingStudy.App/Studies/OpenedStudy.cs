@@ -43,7 +43,11 @@ internal sealed class OpenedStudy : IDisposable
     public static Outcome<OpenedStudy> ToRead(StudyFolder folder, TimeProvider time) => Open(folder, time, null, LockedProtocol.Edited);
 
     /// <summary>Opens a study to change it: one process at a time.</summary>
-    public static Outcome<OpenedStudy> ToWrite(StudyFolder folder, TimeProvider time) => OpenLocked(folder, time, LockedProtocol.Edited);
+    public static Outcome<OpenedStudy> ToWrite(StudyFolder folder, TimeProvider time) =>
+        OpenLocked(folder, time, (study, registry) => LockedProtocol.Edited(study, registry) ?? UnfinishedErasure.Found(registry));
+
+    /// <summary>Opens a study to erase a person: the one case in which an erasure that was cut short may lie there.</summary>
+    public static Outcome<OpenedStudy> ToErase(StudyFolder folder, TimeProvider time) => OpenLocked(folder, time, LockedProtocol.Edited);
 
     /// <summary>Opens a study to amend its protocol: the one case in which the file may differ from what is locked.</summary>
     public static Outcome<OpenedStudy> ToAmend(StudyFolder folder, TimeProvider time) => OpenLocked(folder, time, (_, _) => null);

@@ -24,8 +24,9 @@ internal static class StudyReports
             History = study.Setup.History,
             LockedAt = study.Setup.History.IsLocked ? study.Setup.History.Versions[0].At : null,
             Enrolled = people.Count,
-            Withdrawn = people.Count(person => person.Status == "withdrawn"),
+            Withdrawn = people.Count(person => person.Status == Storage.Registry.Participant.Withdrawn),
             Intake = study.Registry.IntakeCounts(),
+            Safety = SafetyRecords.Summary(study),
             Versions = [.. study.Tables.Names().Select(name => (name, study.Tables.Existing(name)!.CurrentVersion))],
         };
     }

@@ -16,7 +16,7 @@ internal static partial class TableViews
         {
             var table = study.Tables.Existing(name)!;
             views.Add(new QueryView(name, table.DefinitionAt(), [.. table.Files().Select(table.FullPath)]) { Replaced = Replaced(study, table.DefinitionAt()) });
-            foreach (var version in Named(sql, name).Where(version => version <= table.CurrentVersion))
+            foreach (var version in Named(sql, name).Where(version => version >= table.OldestVersion && version <= table.CurrentVersion))
             {
                 views.Add(new QueryView(string.Create(CultureInfo.InvariantCulture, $"{name}@{version}"), table.DefinitionAt(version),
                     [.. table.Files(version).Select(table.FullPath)]) { Replaced = Replaced(study, table.DefinitionAt(version)) });

@@ -8,7 +8,7 @@ namespace SwingStudy.App.Terminal;
 internal static class StudyVerb
 {
     /// <summary>Problems of opening that are refusals by a rule rather than faults of a declaration.</summary>
-    private static readonly string[] Refusals = ["study-locked", LockedProtocol.EditedCode];
+    private static readonly string[] Refusals = ["study-locked", LockedProtocol.EditedCode, UnfinishedErasure.Code];
 
     /// <summary>Binds a verb that only looks.</summary>
     public static void BindReading(this CommandRunner runner, Command command, Func<ParseResult, CommandContext, OpenedStudy, CommandResult> verb) =>
@@ -21,6 +21,10 @@ internal static class StudyVerb
     /// <summary>Binds a verb that amends the protocol, which may lie there edited.</summary>
     public static void BindAmending(this CommandRunner runner, Command command, Func<ParseResult, CommandContext, OpenedStudy, CommandResult> verb) =>
         runner.Bind(command, (parsed, context) => With(OpenedStudy.ToAmend(context.Folder, context.Time), study => verb(parsed, context, study)));
+
+    /// <summary>Binds the verb that erases a person, and finishes what an erasure that was cut short left.</summary>
+    public static void BindErasing(this CommandRunner runner, Command command, Func<ParseResult, CommandContext, OpenedStudy, CommandResult> verb) =>
+        runner.Bind(command, (parsed, context) => With(OpenedStudy.ToErase(context.Folder, context.Time), study => verb(parsed, context, study)));
 
     private static CommandResult With(Outcome<OpenedStudy> opened, Func<OpenedStudy, CommandResult> verb)
     {

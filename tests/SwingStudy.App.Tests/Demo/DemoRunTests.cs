@@ -1,7 +1,6 @@
 using NodaTime;
 using SwingStudy.App.Demo;
 using SwingStudy.App.Studies;
-using SwingStudy.Domain.Identifiers;
 using SwingStudy.Domain.Studies;
 using SwingStudy.Ingestion.Intake;
 using SwingStudy.Pipeline;
@@ -33,12 +32,12 @@ public sealed class DemoRunTests : IDisposable
         var opened = OpenedStudy.ToWrite(_folder, TimeProvider.System);
         Assert.True(opened.Succeeded(out var study), string.Join('\n', opened.Problems));
         using var open = study;
-        foreach (var player in _truth.Players)
-            Assert.Empty(PeopleEntry.Add(study, "test", TimeProvider.System, new ParticipantId(player.Code), player.Aliases));
+        Assert.Empty(DemoPeople.Enrol(study, "test", TimeProvider.System, _truth));
 
         var taken = new StudyIntake(new()
         {
             Folder = _folder, Zone = study.Setup.Declaration.Zone, Dictionary = study.Setup.Dictionary, Mappings = study.Setup.Mappings,
+            Eligibility = study.Setup.Protocol.Eligibility,
             Registry = study.Registry, Identities = study.Identities, Tables = study.Tables, Settling = TimeSpan.Zero,
         }).Run();
         Assert.True(taken.Succeeded(out var intake), string.Join('\n', taken.Problems));

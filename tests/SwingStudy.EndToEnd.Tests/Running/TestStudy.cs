@@ -19,6 +19,15 @@ internal sealed class TestStudy : IDisposable
             File.WriteAllText(Path.Combine(Root, "sources", SourceOf(mapping) + ".yaml"), mapping);
     }
 
+    private TestStudy(string prepared)
+    {
+        Root = Path.Combine(Directory.CreateTempSubdirectory("swingstudy-copy-").FullName, "study");
+        Process.Start("cp", ["-a", prepared, Root]).WaitForExit();
+    }
+
+    /// <summary>A copy of a study that was prepared for several tests.</summary>
+    public static TestStudy CopyOf(string prepared) => new(prepared);
+
     /// <summary>The study folder.</summary>
     public string Root { get; }
 
@@ -72,8 +81,12 @@ internal sealed class TestStudy : IDisposable
         var root = Path.Combine(Directory.CreateTempSubdirectory("swingstudy-prepared-").FullName, "study");
         AppDomain.CurrentDomain.ProcessExit += (_, _) => Directory.Delete(Path.GetDirectoryName(root)!, recursive: true);
         Swingstudy.Run("new", root, "--protocol", "cue-pre-post", "--zone", "Europe/Berlin").Expect(0);
-        Swingstudy.RunIn(root, "people", "add", "P01", "--alias", "Ada Invented").Expect(0);
-        Swingstudy.RunIn(root, "people", "add", "P02", "--alias", "Ben Invented").Expect(0);
+        foreach (var (code, alias) in new[] { ("P01", "Ada Invented"), ("P02", "Ben Invented") })
+        {
+            Swingstudy.RunIn(root, "people", "add", code, "--alias", alias, "--age-band", "30-44").Expect(0);
+            Swingstudy.RunIn(root, "people", "consent", code, "--scope", "research", "--form", "1", "--language", "en", "--taken-by", "office").Expect(0);
+        }
+
         return root;
     }
 }
