@@ -24,6 +24,7 @@ internal static class PlayerPage
         html.Markup("</section>");
         Others(html, report, "Other planned comparisons", [.. findings.Where(finding => finding.IsPlanned).Except(primary)], participant);
         Others(html, report, "Looked at without a plan before data: these suggest questions and support nothing", [.. findings.Where(finding => !finding.IsPlanned)], participant);
+        ForceSection.Player(html, report, participant);
         CurveSection.Player(html, report, participant);
         HowToRead(html, report, findings);
         SafetySection.Write(html, report, participant);

@@ -32,7 +32,7 @@ public static class ReportWriter
     private static string Page(StudyReport report)
     {
         var html = Begin(report.Name, report.Protocol.Question)
-            .Markup($"""<nav aria-label="Contents"><ul><li><a href="#findings">Findings</a></li><li><a href="#together">Players together</a></li><li><a href="#changes">Changes</a></li><li><a href="#sessions">Sessions</a></li>{(CurveSection.IsPartOf(report) ? "<li><a href=\"#curves\">Curves</a></li>" : "")}<li><a href="#participants">Participants</a></li><li><a href="#deviations">Deviations</a></li><li><a href="#accounting">Accounting</a></li><li><a href="#methods">Methods</a></li><li><a href="#limits">Limits</a></li><li><a href="#cautions">Cautions</a></li><li><a href="#provenance">Provenance</a></li></ul></nav>""");
+            .Markup($"""<nav aria-label="Contents"><ul><li><a href="#findings">Findings</a></li><li><a href="#together">Players together</a></li><li><a href="#changes">Changes</a></li><li><a href="#sessions">Sessions</a></li>{(ForceSection.IsPartOf(report) ? "<li><a href=\"#forces\">Forces</a></li>" : "")}{(CurveSection.IsPartOf(report) ? "<li><a href=\"#curves\">Curves</a></li>" : "")}<li><a href="#participants">Participants</a></li><li><a href="#deviations">Deviations</a></li><li><a href="#accounting">Accounting</a></li><li><a href="#methods">Methods</a></li><li><a href="#limits">Limits</a></li><li><a href="#cautions">Cautions</a></li><li><a href="#provenance">Provenance</a></li></ul></nav>""");
         html.Markup("<section class=\"caution\" aria-label=\"Before you read\">")
             .Element("p", "Each player is compared with that player's own baseline, which is no norm. SwingStudy is not a medical device and gives no diagnosis.")
             .Markup("</section>");
@@ -51,6 +51,7 @@ public static class ReportWriter
         }
 
         html.Markup("</section>");
+        ForceSection.Players(html, report);
         CurveSection.Players(html, report);
         ParticipantsSection.Write(html, report);
         DeviationsSection.Write(html, report);

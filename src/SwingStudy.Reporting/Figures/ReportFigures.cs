@@ -33,6 +33,10 @@ public static class ReportFigures
             .OfType<Figure>(),
     ];
 
+    /// <summary>Vertical force around impact of one player, swing by swing, for the first contrast that the protocol names.</summary>
+    public static IReadOnlyList<Figure> Forces(StudyReport report, string participant) =>
+        [.. report.Protocol.Contrasts.Take(1).Select(contrast => ForceFigure.Draw(report, contrast, participant)).OfType<Figure>()];
+
     private static IEnumerable<OutcomeMeasure> DrawnOutcomes(StudyReport report, params OutcomeRole[] roles) =>
         report.Protocol.Outcomes.Where(outcome => roles.Contains(outcome.Role) && report.Tables.Swings.ContainsKey(outcome.Variable));
 }

@@ -40,6 +40,12 @@ public sealed record ReportTables
     /// <summary>Curve tests.</summary>
     public IReadOnlyList<CurveTestRow> CurveTests { get; init; } = [];
 
+    /// <summary>Vertical force of both feet, swing by swing.</summary>
+    public IReadOnlyList<SwingCurveRow> SwingCurves { get; init; } = [];
+
+    /// <summary>Events of swings.</summary>
+    public IReadOnlyList<SwingEventRow> SwingEvents { get; init; } = [];
+
     /// <summary>Method words of all results, each once, without what is said after a semicolon.</summary>
     public IReadOnlyList<string> MethodWords =>
     [
@@ -84,6 +90,8 @@ public sealed record ReportTables
         {
             CurveMeans = [.. Rows(store, StudyTables.CurveMeans, null).SelectMany(CurveRows.MeansOf)],
             CurveTests = [.. Rows(store, StudyTables.CurveTests, null).SelectMany(CurveRows.TestsOf)],
+            SwingCurves = MovementRows.Curves(store),
+            SwingEvents = MovementRows.Events(store),
         };
     }
 
