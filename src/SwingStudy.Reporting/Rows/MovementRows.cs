@@ -26,7 +26,7 @@ internal static class MovementRows
     private static IEnumerable<SwingCurveRow> CurvesOf(RowSet set)
     {
         var (ids, people, channels, units) = (set.Texts("swing_id"), set.Texts("participant"), set.Texts("channel"), set.Texts("unit"));
-        var (rates, firsts, values) = (set.Numbers("sample_rate_hz"), set.Numbers("t0_s"), set.NumberLists("values"));
+        var (rates, firsts, values) = (set.Numbers("sample_rate_hz"), set.Numbers("t0_s"), ((NumberListColumn)set["values"]).Values);
         return Enumerable.Range(0, set.Count).Where(i => channels[i] == VerticalForce && values[i] is not null)
             .Select(i => new SwingCurveRow(ids[i] ?? "", people[i] ?? "", VerticalForce, units[i], rates[i], firsts[i], values[i]!));
     }
