@@ -16,11 +16,11 @@ public sealed class DeltaTable
     private readonly LogFolder _log;
     private readonly TimeProvider _time;
 
-    internal DeltaTable(TableDefinition definition, string root, TimeProvider time)
+    internal DeltaTable(TableDefinition definition, string root, LogFolder log, TimeProvider time)
     {
         Definition = definition;
         Root = root;
-        _log = new LogFolder(root);
+        _log = log;
         _time = time;
     }
 

@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using SwingStudy.Domain.Studies;
 using SwingStudy.Domain.Tables;
 using SwingStudy.Storage.Tables.Log;
@@ -11,15 +12,15 @@ public sealed class TableStore(StudyFolder folder, TimeProvider? time = null)
 {
     private readonly TimeProvider _time = time ?? TimeProvider.System;
 
+    // The log of a table with many files is long: each log remembers what it read, for all tables that this store hands out.
+    private readonly ConcurrentDictionary<string, LogFolder> _logs = new(StringComparer.Ordinal);
+
     /// <summary>The table, existing or not; its columns grow to <paramref name="definition"/> with the next commit.</summary>
-    public DeltaTable Table(TableDefinition definition) => new(definition, Path.Combine(folder.Tables, definition.Name), _time);
+    public DeltaTable Table(TableDefinition definition) => new(definition, RootOf(definition.Name), LogOf(definition.Name), _time);
 
     /// <summary>An existing table with the columns that its newest version declares; null when it was never written.</summary>
-    public DeltaTable? Existing(string name)
-    {
-        var root = Path.Combine(folder.Tables, name);
-        return new LogFolder(root).Newest() is { } newest ? new DeltaTable(newest.Definition, root, _time) : null;
-    }
+    public DeltaTable? Existing(string name) =>
+        LogOf(name).Newest() is { } newest ? new DeltaTable(newest.Definition, RootOf(name), LogOf(name), _time) : null;
 
     /// <summary>Names of the tables that have at least one version, in order.</summary>
     public IReadOnlyList<string> Names() =>
@@ -27,4 +28,8 @@ public sealed class TableStore(StudyFolder folder, TimeProvider? time = null)
             ? []
             : [.. Directory.GetDirectories(folder.Tables).Where(root => new LogFolder(root).HasVersions).Select(root => Path.GetFileName(root)!)
                 .Order(StringComparer.Ordinal)];
+
+    private string RootOf(string name) => Path.Combine(folder.Tables, name);
+
+    private LogFolder LogOf(string name) => _logs.GetOrAdd(name, static (_, root) => new LogFolder(root), RootOf(name));
 }

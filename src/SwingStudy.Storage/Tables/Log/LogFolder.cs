@@ -22,6 +22,9 @@ internal sealed class LogFolder(string root)
     internal Snapshot? Newest()
     {
         var snapshot = _newest ?? Start(long.MaxValue);
+        // History may have been taken away meanwhile, and with it the commits that follow the one in memory.
+        if (ReferenceEquals(snapshot, _newest) && !File.Exists(EntryFile(snapshot.Version)) && !File.Exists(CheckpointFileName(snapshot.Version)))
+            snapshot = Start(long.MaxValue);
         while (File.Exists(EntryFile(snapshot.Version + 1)))
             snapshot = snapshot.After(Entry(snapshot.Version + 1));
         _newest = snapshot.Version < 0 ? null : snapshot;
