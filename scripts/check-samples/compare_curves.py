@@ -71,13 +71,13 @@ def errors(device, source, variable, key, scale=1.0, offset=0.0, relative=False,
 links_good = {"motion": [0, 0], "plates": [0, 0]}
 for swing in truth["swings"]:
     marks, plates = swing_of(swing, "motion", "markers"), swing_of(swing, "plates", "plates")
-    strike = [links.get(c) for capture in swing["captures"].get("strike", []) for c in captures.get((sha(capture["file"]), "bay-strike"), [])]
+    strike = [links.get(c) for capture in swing["captures"].get("strike", []) for sensor in ("bay-strike", "hall-strike") for c in captures.get((sha(capture["file"]), sensor), [])]
     for device, where in (("motion", marks), ("plates", plates)):
         if swing["captures"].get(device) and swing["captures"].get("strike"):
             links_good[device][1] += 1
             links_good[device][0] += where is not None and where in strike
 for device, (good, total) in links_good.items():
-    print(f"     {device} linked to the session of its strike: {good} of {total}")
+    print(f"     {device} linked to the swing of its strike: {good} of {total}")
 
 M, P = ("motion", "markers"), ("plates", "plates")
 # Most of the values must be inside; the scatter of invented noise puts a few outside.

@@ -91,6 +91,15 @@ public sealed class CurveMeasureTests
     }
 
     [Fact]
+    public void ARecordingThatEndsBeforeImpactHasNoPeaks()
+    {
+        var values = (Usual with { PlateSamples = 780 }).Measure("curve_measures");
+        Assert.True(double.IsNaN(Value(values, "vertical_peak_total")));
+        Assert.NotNull(Reason(values, "vertical_peak_total"));
+        Assert.Equal(27, Value(values, "lead_share_top"), 0.3);
+    }
+
+    [Fact]
     public void AFlippedSignIsToldAndNothingIsMeasuredInWeights()
     {
         var values = (Usual with { ForceSign = -1 }).Measure("curve_measures");

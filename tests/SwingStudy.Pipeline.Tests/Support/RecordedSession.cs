@@ -37,6 +37,9 @@ internal sealed record RecordedSession
     /// <summary>Triggers of the plates in milliseconds late, swing by swing.</summary>
     public IReadOnlyList<double> TriggerLateMs { get; init; } = [2, -3, 1, 40, -2, 3, -1, 0];
 
+    /// <summary>Samples of each recording of plates; fewer than 800 end before impact.</summary>
+    public int PlateSamples { get; init; } = 1100;
+
     /// <summary>Samples of the club head's marker lost before each impact, seconds from impact.</summary>
     public (double FromS, double ToS)? Lost { get; init; }
 
@@ -104,7 +107,7 @@ internal sealed record RecordedSession
             {
                 var late = TriggerLateMs[i % TriggerLateMs.Count] / 1000;
                 var id = Capture("plates", swing, struck, "swing", struck - Duration.FromSeconds(BeforeS));
-                AddPlates(curves, id, t => t < -3 ? 0 : 1, -BeforeS, -BeforeS - late);
+                AddPlates(curves, id, t => t < -3 ? 0 : 1, -BeforeS, -BeforeS - late, PlateSamples);
             }
         }
 
@@ -149,7 +152,7 @@ internal sealed record RecordedSession
     }
 
     /// <summary>Both feet press at known places; each plate has a zero of its own.</summary>
-    private void AddPlates(RowSetBuilder curves, string id, Func<double, double> isOn, double fromS, double firstTimeS, int samples = 1100)
+    private void AddPlates(RowSetBuilder curves, string id, Func<double, double> isOn, double fromS, double firstTimeS, int samples)
     {
         foreach (var (plate, zero) in new[] { ("lead", 4.0), ("trail", -3.0) })
         {

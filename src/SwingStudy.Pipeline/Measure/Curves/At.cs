@@ -6,7 +6,7 @@ namespace SwingStudy.Pipeline.Measure.Curves;
 /// <summary>Peaks as measures state them.</summary>
 internal static class At
 {
-    /// <summary>The highest sample between two times; null where one is missing there: a peak may lie in what was lost.</summary>
+    /// <summary>The highest sample between two times; null where one is missing there or the recording does not cover both: a peak may lie in what was lost.</summary>
     public static Peak? Highest(double[] values, TimeAxis axis, double fromS, double toS) => IsWhole(values, axis, fromS, toS) ? Span.Highest(values, axis, fromS, toS) : null;
 
     /// <summary>The lowest sample between two times; null where one is missing there.</summary>
@@ -24,7 +24,7 @@ internal static class At
     private static bool IsWhole(double[] values, TimeAxis axis, double fromS, double toS)
     {
         var (first, last) = (axis.From(fromS), axis.To(toS));
-        var isWhole = first <= last && axis.Covers(fromS);
+        var isWhole = first <= last && axis.Covers(fromS) && axis.Covers(toS);
         for (var i = first; isWhole && i <= last; i++)
             isWhole = !double.IsNaN(values[i]);
         return isWhole;
