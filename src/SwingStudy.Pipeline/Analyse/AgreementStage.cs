@@ -20,7 +20,7 @@ internal sealed class AgreementStage : Stage<AgreementSettings>
         Title = "Agreement",
         Summary = "Compares devices that deliver the same variable for the same swings, by bias and limits of agreement.",
         Unit = UnitOfWork.Study,
-        Inputs = [new("captures", Slice.WholeTable), new("links", Slice.WholeTable), new("curve_measures", Slice.WholeTable)],
+        Inputs = [new("captures", Slice.WithValues), new("links", Slice.WholeTable), new("curve_measures", Slice.WholeTable)],
         Outputs = ["agreement"],
         CodeVersion = "2",
     };

@@ -11,6 +11,7 @@ internal sealed class InputFiles
     private readonly ILookup<string, DataFile>[] _byParticipant;
     private readonly ILookup<string, DataFile>[] _byUnit;
     private readonly IReadOnlyList<DataFile>[] _all;
+    private readonly IReadOnlyList<DataFile>?[] _withValues;
     private readonly ILookup<string, string> _originalsOf;
     private readonly Dictionary<string, FileTimes> _times = new(StringComparer.Ordinal);
 
@@ -21,6 +22,7 @@ internal sealed class InputFiles
         Versions = stage.Inputs.Select((input, i) => (input.Table.Name, Version: _tables[i].CurrentVersion))
             .ToDictionary(pair => pair.Name, pair => pair.Version, StringComparer.Ordinal);
         _all = [.. _tables.Select(table => table.Files())];
+        _withValues = new IReadOnlyList<DataFile>?[_all.Length];
         _byParticipant = [.. _all.Select(files => files.ToLookup(file => file.Partition ?? "", StringComparer.Ordinal))];
         _byUnit = [.. _all.Select(files => files.ToLookup(file => file.Unit, StringComparer.Ordinal))];
         var captures = stage.Inputs.Any(input => input.Slice == Slice.SameOriginals) ? store.Existing("captures")?.Files() ?? [] : [];
@@ -57,6 +59,7 @@ internal sealed class InputFiles
                 Slice.SameParticipant => [.. own],
                 Slice.SameOriginals => [.. _originalsOf[unit.Participant ?? ""].Distinct().Order(StringComparer.Ordinal).SelectMany(original => _byUnit[i][original])],
                 Slice.WholeTable => _all[i],
+                Slice.WithValues => _withValues[i] ??= [.. _all[i].Where(file => FileValues.MayHold(file, _stage.Inputs[i].Shape))],
                 var slice => throw new InvalidOperationException($"Unknown slice {slice}."),
             };
         }

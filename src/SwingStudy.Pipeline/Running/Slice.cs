@@ -21,4 +21,7 @@ public enum Slice
 
     /// <summary>All rows.</summary>
     WholeTable,
+
+    /// <summary>All rows, but for files in which every number that is read is missing: a study holds thousands of recordings that carry curves and no values.</summary>
+    WithValues,
 }
