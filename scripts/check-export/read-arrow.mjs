@@ -1,13 +1,15 @@
-// Prints, for each table and column: table, column, type, rows, values present, sum (numbers, truths) or sum of lengths (texts).
+// Prints, for each table and column: table, column, type, rows, values present, sum (numbers, truths, lists) or sum of lengths (texts).
 import { readFileSync, readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { tableFromIPC, DataType } from 'apache-arrow';
 
 const folder = join(process.argv[2], 'arrow');
 const kind = (type) =>
-  DataType.isTimestamp(type) ? 'moment' : DataType.isBool(type) ? 'truth' : DataType.isInt(type) ? 'integer' : DataType.isFloat(type) ? 'number' : 'text';
+  DataType.isTimestamp(type) ? 'moment' : DataType.isBool(type) ? 'truth' : DataType.isInt(type) ? 'integer' : DataType.isFloat(type) ? 'number' :
+  DataType.isList(type) ? 'list' : 'text';
 const measure = (value, type) => {
-  if (type === 'text') return [...(typeof value === 'string' ? value : JSON.stringify([...value]))].length;
+  if (type === 'text') return [...value].length;
+  if (type === 'list') return [...value].reduce((sum, number) => sum + (number ?? 0), 0);
   return Number(value);
 };
 const exponent = (value) => {

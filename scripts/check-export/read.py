@@ -1,4 +1,5 @@
-"""Prints, for each table and column: table, column, type, rows, values present, sum (numbers, truths) or sum of lengths (texts)."""
+"""Prints, for each table and column: table, column, type, rows, values present, sum (numbers, truths, lists) or sum of lengths (texts)."""
+import json
 import os
 import runpy
 import sys
@@ -16,13 +17,18 @@ def kind(values):
         return "truth"
     if pd.api.types.is_integer_dtype(values):
         return "integer"
-    return "number" if pd.api.types.is_float_dtype(values) else "text"
+    if pd.api.types.is_float_dtype(values):
+        return "number"
+    present = values.dropna()
+    return "list" if len(present) and present.str.startswith("[").all() else "text"
 
 
 def total(values, type_):
     present = values.dropna()
     if type_ == "moment":
         return float(sum(round(moment.timestamp() * 1000) for moment in present))
+    if type_ == "list":
+        return sum(number for text in present for number in json.loads(text) if number is not None)
     return float(present.str.len().sum()) if type_ == "text" else float(present.astype("float64").sum())
 
 
