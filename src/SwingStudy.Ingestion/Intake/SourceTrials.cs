@@ -27,8 +27,11 @@ public static class SourceTrials
         var candidate = new Candidate(path, Path.GetFullPath(path), CandidatePlace.Named, new FileInfo(path).Length);
         if (candidate.Size == 0)
             return Failed(path, null, [IntakeMessages.FileEmpty(path)]);
-        if (!Choose(candidate, mappings, dictionary).Succeeded(out var chosen, out var problems)
-            || !RecordReaders.Open(path, chosen.Mapping).Succeeded(out var document, out problems))
+        if (!Choose(candidate, mappings, dictionary).Succeeded(out var chosen, out var problems))
+            return Failed(path, mappings.Count == 1 ? mappings[0].Source : null, problems);
+        if (chosen.Mapping.Rows == RowMeaning.Recordings)
+            return RecordingTrials.Try(path, chosen, rows);
+        if (!RecordReaders.Open(path, chosen.Mapping).Succeeded(out var document, out problems))
             return Failed(path, mappings.Count == 1 ? mappings[0].Source : null, problems);
         using (document)
             return Try(path, chosen, document, dictionary, rows);

@@ -48,9 +48,9 @@ internal sealed class RecordingFacts(RecordingRequest request, char decimalSign,
     /// <summary>The name or code of the player; null for nobody.</summary>
     public string? Alias(RecordingTexts texts) => Present(_mapping.Participant, texts.Participant);
 
-    /// <summary>The device's number; null where there is none or it is none.</summary>
+    /// <summary>The device's number, else that of the recording in its file; null where there is none or it is none.</summary>
     public long? Sequence(RecordingTexts texts) =>
-        Present(_mapping.Sequence, texts.Sequence) is { } text && long.TryParse(text, NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out var number) ? number : null;
+        (_mapping.Sequence is null ? texts.Sequence : Present(_mapping.Sequence, texts.Sequence)) is { } text && long.TryParse(text, NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out var number) ? number : null;
 
     /// <summary>Contact in seconds from the first sample; null where the device does not say.</summary>
     public Outcome<double> Trigger(RecordingTexts texts)

@@ -41,16 +41,21 @@ internal sealed record SampleGrid(double RateHz, int Length, int[]? Places)
             }
         }
 
-        var period = PeriodOf(steps);
+        var sorted = (double[])steps.Clone();
+        Array.Sort(sorted);
+        var period = declaredRateHz > 0 ? 1 / declaredRateHz : sorted[(sorted.Length - 1) / 2];
+        var (mean, count) = MeanUpTo(sorted, GapPeriods * period);
         if (declaredRateHz > 0)
         {
-            if (!(Math.Abs((period * declaredRateHz) - 1) <= RateTolerance))
+            if (count == 0 || !(Math.Abs((mean / period) - 1) <= Math.Max(RateTolerance, 1.0 / count)))
             {
-                fault = new GridFault(GridFaultKind.RateDiffers, 0, 1 / period, declaredRateHz);
+                fault = new GridFault(GridFaultKind.RateDiffers, 0, 1 / (count == 0 ? sorted[0] : mean), declaredRateHz);
                 return null;
             }
-
-            period = 1 / declaredRateHz;
+        }
+        else
+        {
+            period = mean;
         }
 
         return Placed(steps, period, declaredRateHz > 0 ? declaredRateHz : RoundedRate(period), out fault);
@@ -93,11 +98,8 @@ internal sealed record SampleGrid(double RateHz, int Length, int[]? Places)
     }
 
     /// <summary>Mean of the steps that are no gaps: the median finds those, the mean is not fooled by a clock of coarse steps.</summary>
-    private static double PeriodOf(double[] steps)
+    private static (double Mean, int Count) MeanUpTo(double[] sorted, double limit)
     {
-        var sorted = (double[])steps.Clone();
-        Array.Sort(sorted);
-        var limit = GapPeriods * sorted[sorted.Length / 2];
         var (sum, count) = (0.0, 0);
         foreach (var step in sorted)
         {
@@ -107,7 +109,7 @@ internal sealed record SampleGrid(double RateHz, int Length, int[]? Places)
             count++;
         }
 
-        return sum / count;
+        return (sum / count, count);
     }
 
     /// <summary>Rates are whole numbers but for the last digits that decimal times leave.</summary>

@@ -86,8 +86,7 @@ internal sealed class C3dDecoder
                 BinaryPrimitives.ReverseEndianness(words, stored);
                 break;
             default:
-                for (var i = 0; i < words.Length; i++)
-                    _stored[i] = (float)C3dWords.FromDec((uint)words[i]);
+                C3dWords.FromDec(MemoryMarshal.Cast<int, uint>(words), _stored.AsSpan(0, words.Length));
                 break;
         }
     }

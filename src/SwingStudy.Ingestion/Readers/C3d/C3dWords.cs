@@ -1,4 +1,5 @@
 using System.Buffers.Binary;
+using System.Numerics;
 
 namespace SwingStudy.Ingestion.Readers.C3d;
 
@@ -30,6 +31,24 @@ internal static class C3dWords
         };
     }
 
+    /// <summary>Many VAX F reals, several at a time.</summary>
+    public static void FromDec(ReadOnlySpan<uint> bytes, Span<float> values)
+    {
+        var (at, largest) = (0, new Vector<uint>(255));
+        for (; at + Vector<uint>.Count <= bytes.Length; at += Vector<uint>.Count)
+        {
+            var read = new Vector<uint>(bytes[at..]);
+            var bits = Vector.ShiftLeft(read, 16) | Vector.ShiftRightLogical(read, 16);
+            var exponent = Vector.ShiftRightLogical(bits, 23) & largest;
+            if (Vector.EqualsAny(exponent, largest))
+                OneByOne(bytes.Slice(at, Vector<uint>.Count), values[at..]);
+            else
+                Vector.ConditionalSelect(Vector.AsVectorSingle(Vector.Equals(exponent, Vector<uint>.Zero)), Vector<float>.Zero, Vector.AsVectorSingle(bits) * 0.25f).CopyTo(values[at..]);
+        }
+
+        OneByOne(bytes[at..], values[at..]);
+    }
+
     /// <summary>A number as a VAX F real, rounded to its 24 bits; beyond its range the largest.</summary>
     public static uint ToDec(float value)
     {
@@ -45,6 +64,12 @@ internal static class C3dWords
         else
             bits = BitConverter.SingleToUInt32Bits(value * 4) is var small && ((small >> 23) & 0xFF) > 0 ? small : 0;
         return (bits << 16) | (bits >> 16);
+    }
+
+    private static void OneByOne(ReadOnlySpan<uint> bytes, Span<float> values)
+    {
+        for (var i = 0; i < bytes.Length; i++)
+            values[i] = (float)FromDec(bytes[i]);
     }
 
     /// <summary>Writes an unsigned 16-bit integer.</summary>

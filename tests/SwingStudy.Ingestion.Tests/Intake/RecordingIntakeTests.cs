@@ -1,0 +1,111 @@
+using SwingStudy.Domain.Sources;
+using SwingStudy.Domain.Tables;
+using SwingStudy.Ingestion.Intake;
+using SwingStudy.Ingestion.Tests.Recordings;
+using SwingStudy.Ingestion.Tests.Support;
+
+namespace SwingStudy.Ingestion.Tests.Intake;
+
+/// <summary>Recordings from the inbox into the tables.</summary>
+public sealed class RecordingIntakeTests : IDisposable
+{
+    private const string Samples = "0;1\n0.01;NaN\n0.02;3\n";
+    private readonly TestStudy _study = new TestStudy(
+        SomeRecording.Mapping with { Recording = SomeRecording.Rule with { Trigger = Some.Preamble("^Trigger: (?<value>.+)"), Purposes = [new PurposeRule(RecordingPurpose.Zero, "zero", null, null)] } },
+        SomeRecording.Mapping with
+        {
+            Source = "listed",
+            Files = @"([^/]+/)*r\d+\.txt",
+            Index = new IndexTable("index.txt", "file", new TextFormat { Delimiter = '\t' }),
+            Participant = new FieldSource { Index = "who", Missing = ["?"] },
+            Time = new TimeRule { Parts = [new FieldSource { Index = "day" }, new FieldSource { Index = "at" }], Format = "dd-MM-yyyy HH:mm:ss.f", Zone = "Europe/Vienna" },
+        }).With("P01", "Ada");
+
+    public void Dispose() => _study.Dispose();
+
+    [Fact]
+    public void ARecordingBecomesACaptureCurvesAndEvents()
+    {
+        _study.Drop("plates/a.txt", "Trigger: 0.01\n" + SomeRecording.Head + Samples);
+        var result = _study.RunOne();
+        Assert.Equal((FileOutcome.Taken, 1L, 8L, 3L), (result.Outcome, result.Recordings, result.Counts.Read, result.Counts.Taken));
+        Assert.Equal(["P01|swing|1759827940350|1759827940360|1"], _study.Captures("participant", "purpose", "recorded_at", "struck_at", "original_row"));
+        var curve = Assert.Single(_study.Tables.Table(StudyTables.Curves).Read());
+        Assert.Equal(("lead_force_y", "N", 100.0, -0.01), (curve.Texts("channel")[0], curve.Texts("unit")[0], curve.Numbers("sample_rate_hz")[0], curve.Numbers("t0_s")[0]));
+        Assert.Equal([1, double.NaN, 3], ((NumberListColumn)curve["values"]).Values[0]!);
+        var found = Assert.Single(_study.Tables.Table(StudyTables.CaptureEvents).Read());
+        Assert.Equal(("trigger", 0.01), (found.Texts("event")[0], found.Numbers("time_s")[0]));
+    }
+
+    [Fact]
+    public void ARecordingOfNobodyIsKeptAndAnUnknownNameHoldsTheFile()
+    {
+        _study.Drop("plates/zero.txt", "Trigger: 0\n" + SomeRecording.Head.Replace("Ada", "-", StringComparison.Ordinal) + Samples);
+        _study.Drop("plates/b.txt", "Trigger: 0\n" + SomeRecording.Head.Replace("Ada", "Eva", StringComparison.Ordinal) + Samples);
+        var results = _study.Run();
+        Assert.Equal("alias-unknown", Assert.Single(results.Single(result => result.File == "plates/b.txt").Problems).Code);
+        Assert.Equal(["|zero|"], _study.Captures("participant", "purpose", "struck_at"));
+    }
+
+    [Fact]
+    public void TwiceIsOnceAndOtherValuesAreARevision()
+    {
+        _study.Drop("plates/a.txt", "Trigger: 0.01\n" + SomeRecording.Head + Samples);
+        _study.RunOne();
+        var before = _study.TableFiles();
+        _study.Drop("plates/a.txt", "Trigger: 0.01\n" + SomeRecording.Head + Samples);
+        Assert.Equal(FileOutcome.Duplicate, _study.RunOne().Outcome);
+        _study.Drop("plates/again.txt", "Trigger: 0.01\n" + SomeRecording.Head + "\n" + Samples);
+        Assert.Equal((0L, 3L), (_study.RunOne() is var repeat ? repeat.Recordings : -1, repeat.Counts.NotData["repeat"]));
+        Assert.Equal(before, _study.TableFiles());
+        _study.Drop("plates/mended.txt", "Trigger: 0.01\n" + SomeRecording.Head + Samples.Replace("NaN", "2", StringComparison.Ordinal));
+        var revision = Assert.Single(_study.RunOne().Revisions);
+        Assert.Equal("curves", revision.Variable);
+        Assert.Contains(revision.Replaces, _study.Captures("revision_of"));
+    }
+
+    [Fact]
+    public void ATableBesideTheFilesTellsTimeAndPlayer()
+    {
+        const string Text = "t;Fz\ns;N\n" + Samples;
+        _study.Drop("listed/day1/r1.txt", Text);
+        _study.Drop("listed/day1/r2.txt", "\n" + Text);
+        Assert.All(_study.Run(), result => Assert.Equal("index-missing", Assert.Single(result.Problems).Code));
+        _study.Drop("listed/day1/index.txt", "file\tday\tat\twho\nr1.txt\t07-10-2025\t11:05:40.350\tAda\nr2.txt\t07-10-2025\t11:06:40.350\t?\n");
+        var results = _study.Run();
+        Assert.All(results, result => Assert.Equal(FileOutcome.Taken, result.Outcome));
+        Assert.Equal(["P01|1759827940350", "|1759828000350"], _study.Captures("participant", "recorded_at"));
+        Assert.Equal(3, results.Single(result => result.File == "listed/day1/index.txt").Counts.NotData["index"]);
+        Assert.Empty(_study.InboxFiles());
+    }
+
+    [Fact]
+    public void AFileThatTheTableDoesNotListIsHeldUntilItDoes()
+    {
+        _study.Drop("listed/index.txt", "file\tday\tat\twho\nr1.txt\t07-10-2025\t11:05:40.350\tAda\n");
+        _study.Drop("listed/r9.txt", "t;Fz\ns;N\n" + Samples);
+        Assert.Equal("index-row-missing", Assert.Single(_study.Run().Single(result => result.File == "listed/r9.txt").Problems).Code);
+        _study.Drop("listed/index.txt", "file\tday\tat\twho\nr1.txt\t07-10-2025\t11:05:40.350\tAda\nr9.txt\t07-10-2025\t11:07:40.350\tAda\n");
+        Assert.All(_study.Run(), result => Assert.Equal(FileOutcome.Taken, result.Outcome));
+        Assert.Single(_study.Captures("capture_id"));
+    }
+
+    [Fact]
+    public void RejectedLinesAndCellsAreKeptWithTheirRawText()
+    {
+        _study.Drop("plates/a.txt", "Trigger: 0.01\n" + SomeRecording.Head + "0;1\n0.01;oops\n0.02;3;4;5\n0.03;4\n");
+        var result = _study.RunOne();
+        Assert.Equal((3L, 1L, 1L), (result.Counts.Taken, result.Counts.Rejected, result.RejectedCells));
+        var capture = Assert.Single(_study.Captures("capture_id"));
+        Assert.Equal([$"oops|unparsable|cell|{capture}", "0.02;3;4;5|cell-count|row|"], _study.Rejects("raw", "reason", "extent", "capture_id"));
+    }
+
+    [Fact]
+    public void ATrialShowsTheRecordingsAndStoresNothing()
+    {
+        var path = _study.Drop("plates/a.txt", "Trigger: 0.01\n" + SomeRecording.Head + Samples);
+        var trial = SourceTrials.TrySource(path, [_study.Context.Mappings[0]], Some.Dictionary);
+        Assert.Equal(["1", "2025-10-07T09:05:40.350Z", "Ada", null, "swing", "0.01", "trigger 0.01", "1", "100", "0.03"], Assert.Single(trial.RowsAsMapped));
+        Assert.Empty(_study.Captures("capture_id"));
+    }
+}
