@@ -5,7 +5,7 @@ using SwingStudy.Domain.Sources;
 namespace SwingStudy.Ingestion.Suggest;
 
 /// <summary>Writes a draft as a declaration, with a comment behind each line that is a guess.</summary>
-internal sealed class DraftYaml
+internal sealed partial class DraftYaml
 {
     private readonly StringBuilder _text = new();
     private readonly IReadOnlyList<SuggestedLine> _lines;
@@ -18,7 +18,10 @@ internal sealed class DraftYaml
         var yaml = new DraftYaml(lines);
         yaml.Head(mapping, file);
         yaml.Rows(mapping);
-        yaml.Fields(mapping);
+        if (mapping.Recording is { } rule)
+            yaml.Recordings(mapping, rule);
+        else
+            yaml.Fields(mapping);
         return yaml._text.ToString();
     }
 
@@ -92,6 +95,11 @@ internal sealed class DraftYaml
         Line(0, mapping.Values.Count == 0 ? "values: {}" : "values:");
         foreach (var (name, field) in mapping.Values)
             Line(2, $"{name}: {Field(field)}", $"values.{name}");
+        Ignored(mapping);
+    }
+
+    private void Ignored(SourceMapping mapping)
+    {
         if (mapping.Ignore.Count == 0)
             return;
         Line(0, "ignore:");

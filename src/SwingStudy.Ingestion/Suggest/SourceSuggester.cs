@@ -31,11 +31,20 @@ public static partial class SourceSuggester
             File = path,
             Hash = Sha256.Of(""),
         });
+        if (!RecordingGuess.TryFill(path, zone, draft).Succeeded(out var isRecording, out var faults))
+            return Outcome<SourceSuggestion>.Failed(faults);
+        if (isRecording)
+            return Finished(draft, name, source, path, []);
         var variables = dictionary.Variables.Select(variable => new VariableNames(variable)).ToList();
         if (!FileProbe.Open(path, draft, variables).Succeeded(out var document, out var problems))
             return Outcome<SourceSuggestion>.Failed(problems);
         using (document)
             Fill(document, variables, dictionary, zone, draft);
+        return Finished(draft, name, source, path, document.Notices);
+    }
+
+    private static SourceSuggestion Finished(Draft draft, string name, string? source, string path, IReadOnlyList<Problem> notices)
+    {
         draft.Say("source", name, source is null ? 0.3 : 1, source is null ? "made from the file name" : "given");
         draft.Say("device", name, 0.3, "name the very device");
 
@@ -43,7 +52,7 @@ public static partial class SourceSuggester
         var mapping = draft.Mapping with { Layout = draft.Mapping.Layout with { PreambleRows = null }, Text = draft.Mapping.Text with { Delimiter = null } };
         var yaml = DraftYaml.Of(mapping, draft.Lines, path);
         return new SourceSuggestion(
-            mapping with { Hash = Sha256.Of(yaml) }, yaml, [.. draft.Lines.OrderBy(line => line.Confidence)], document.Notices);
+            mapping with { Hash = Sha256.Of(yaml) }, yaml, [.. draft.Lines.OrderBy(line => line.Confidence)], notices);
     }
 
     private static void Fill(RecordDocument document, IReadOnlyList<VariableNames> variables, VariableDictionary dictionary, string? zone, Draft draft)
