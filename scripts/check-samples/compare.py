@@ -43,6 +43,45 @@ for file in counted:
 check("files with as many data rows as were written", len(counted) - len(wrong), len(counted), wrong)
 print(f"     duplicates: {status['accounting']['duplicates']}, held: {status['accounting']['held']}")
 
+# 1b. Each recording of plates and markers is one capture; empty plates read what the truth gave them, in laboratory axes.
+recorded = {row["original_sha256"]: row for row in rows("captures") if row["purpose"]}
+events = {}
+for row in rows("capture_events"):
+    events.setdefault((row["capture_id"], row["event"]), float(row["time_s"]))
+wanted, wrong, contacts, late = 0, [], 0, []
+for swing in truth["swings"]:
+    for device in ("plates", "motion"):
+        for capture in swing["captures"].get(device, []):
+            wanted += 1
+            row = recorded.get(sha(capture["file"]))
+            if row is None or row["purpose"] != "swing" or row["participant"] not in ("", swing["player"]):
+                wrong.append((capture["file"], row))
+            elif device == "motion" and not swing["practice"]:
+                contacts += 1
+                told = events.get((row["capture_id"], "impact"))
+                if told is None or abs(told - capture["impact_s"]) > 0.003:
+                    late.append((capture["file"], told, capture["impact_s"]))
+check("recordings of swings that are captures", wanted - len(wrong), wanted, wrong)
+check("contacts that the markers' device heard, within 3 ms", contacts - len(late), contacts, late)
+means = {}
+empty = {recorded[sha(f["file"])]["capture_id"]: f for f in truth["files"] if f.get("role") == "empty plates" and sha(f["file"]) in recorded}
+for row in rows("curves"):
+    if row["capture_id"] in empty:
+        values = [v for v in json.loads(row["values"]) if v is not None]
+        means[row["capture_id"], row["channel"]] = sum(values) / len(values)
+zeros, wrong = 0, []
+for capture, file in empty.items():
+    zeros += recorded[sha(file["file"])]["purpose"] == "zero"
+    for plate, (fx, fy, fz, mx, my, mz) in file["zero_reaction"].items():
+        for quantity, expected, tolerance in (("force", (fx, fz, -fy), 1.0), ("moment", (mx, mz, -my), 0.1)):
+            for axis, value in zip("xyz", expected):
+                found = means[capture, f"{plate}_{quantity}_{axis}"]
+                if abs(found - value) > tolerance:
+                    wrong.append((file["file"], plate, quantity, axis, found, value))
+written = sum(1 for f in truth["files"] if f.get("role") == "empty plates")
+check("recordings of empty plates told as such", zeros, written, [])
+check("their mean forces (1 N) and moments (0.1 N.m)", 12 * len(empty) - len(wrong), 12 * written, wrong)
+
 # 2. Each capture of the club-and-ball sensor is there with its value.
 captures = {(row["original_sha256"], int(row["original_row"])): row for row in rows("captures")}
 hashes = {}

@@ -20,7 +20,7 @@ internal static partial class ChannelWords
 
     private static readonly (string Landmark, string[] Words)[] Points =
     [
-        ("club_head", ["head", "clubhead", "clb1", "clubface", "face", "schlägerkopf"]), ("shaft", ["shaft", "clb2", "schaft"]), ("grip", ["grip", "butt", "hands", "clb3", "griff"]),
+        ("club_head", ["head", "clubhead", "clubface", "face", "schlägerkopf"]), ("shaft", ["shaft", "schaft"]), ("grip", ["grip", "butt", "hands", "griff"]),
         ("pelvis_back", ["sacr", "sacrum", "sac", "psis"]),
     ];
 
