@@ -46,8 +46,10 @@ internal static class NewCommand
                 {
                     console.MarkupLineInterpolated($"Study [bold]{setup.Declaration.Name}[/] stands in {study.Root}");
                     console.MarkupLineInterpolated($"Protocol {setup.Protocol.Name} {setup.Protocol.Version.ToString()}, dictionary {setup.Dictionary.Version.ToString()}");
-                    console.WriteLine("Next: draft a mapping for each export with 'swingstudy source suggest FILE', save it in sources/,");
-                    console.WriteLine("      add the players with 'swingstudy people add P01 --alias NAME', drop exports into inbox/SOURCE/,");
+                    console.WriteLine("Next: read protocol.yaml and make it yours; 'swingstudy protocol check' and 'swingstudy protocol plan' say what it can answer,");
+                    console.WriteLine("      add the players with 'swingstudy people add P01 --alias NAME', then 'swingstudy protocol lock' and, where something is drawn,");
+                    console.WriteLine("      'swingstudy protocol schedule', all before the first swing with the cue;");
+                    console.WriteLine("      draft a mapping for each export with 'swingstudy source suggest FILE', save it in sources/, drop exports into inbox/SOURCE/,");
                     console.WriteLine("      then 'swingstudy ingest' and 'swingstudy run'.");
                 });
         });

@@ -36,6 +36,7 @@ internal static class StatusCommand
             {
                 study = study.Setup.Declaration.Name,
                 protocol = study.Setup.Protocol.Name,
+                plan = new { locked = study.Setup.History.IsLocked, version = study.Setup.History.Current?.Number, drawn_players = study.Setup.Schedule.Players.Count, analyst_blind = study.Mask is not null },
                 dictionary = study.Setup.Dictionary.Version.ToString(),
                 participants = study.Registry.Participants().Count,
                 sessions = sessions.Count,
@@ -63,6 +64,7 @@ internal static class StatusCommand
             console =>
             {
                 console.MarkupLineInterpolated($"[bold]{study.Setup.Declaration.Name}[/]: protocol {study.Setup.Protocol.Name}, {study.Registry.Participants().Count} players, {sessions.Count} sessions");
+                console.MarkupLineInterpolated($"Plan: {Plan(study)}");
                 console.MarkupLineInterpolated($"Files: {counts.Taken} taken, {counts.Held} held, {counts.Rejected} left out, {counts.Duplicates} came again");
                 console.MarkupLineInterpolated($"Lines: {counts.LinesRead} read = {counts.RowsTaken} taken + {counts.RowsRejected} rejected + {counts.LinesNotData} not data");
                 foreach (var file in held)
@@ -86,6 +88,14 @@ internal static class StatusCommand
                 Listing.Write(console, ["table", "version", "rows", "files"], tables.Select(table => (IReadOnlyList<string>)
                     [table.Definition.Name, Text(table.CurrentVersion), Text(table.Files().Sum(file => file.Rows)), Text(table.Files().Count)]), "There are no tables yet: 'swingstudy ingest', then 'swingstudy run'.");
             });
+    }
+
+    private static string Plan(OpenedStudy study)
+    {
+        if (study.Setup.History.Current is not { } locked)
+            return "the protocol is not locked; 'swingstudy protocol lock' before the first swing with the cue";
+        var drawn = study.Setup.Protocol.Randomization is null ? "nothing is drawn" : FormattableString.Invariant($"drawn for {study.Setup.Schedule.Players.Count} players");
+        return FormattableString.Invariant($"version {locked.Number} locked on {locked.At:uuuu-MM-dd}, {drawn}{(study.Mask is null ? "" : ", the analyst is blind")}");
     }
 
     private static string Text(long number) => number.ToString(CultureInfo.InvariantCulture);

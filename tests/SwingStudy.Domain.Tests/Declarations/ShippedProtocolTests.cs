@@ -15,7 +15,7 @@ public sealed class ShippedProtocolTests
 
     [Fact]
     public void TheyCoverTheUsualDesigns() => Assert.Equal(
-        [DesignKind.Agreement, DesignKind.MultipleBaseline, DesignKind.PrePost, DesignKind.Reliability, DesignKind.Withdrawal],
+        [DesignKind.Agreement, DesignKind.Alternating, DesignKind.MultipleBaseline, DesignKind.PrePost, DesignKind.Reliability, DesignKind.Withdrawal],
         Files.Select(file => Load(file.Data).Design).OrderBy(design => design.ToString(), StringComparer.Ordinal));
 
     [Theory]
@@ -51,6 +51,7 @@ public sealed class ShippedProtocolTests
     [Theory]
     [InlineData("cue-pre-post.yaml", "few-points,few-points")]
     [InlineData("cue-multiple-baseline.yaml", "few-points")]
+    [InlineData("cue-alternating.yaml", "")]
     [InlineData("cue-withdrawal.yaml", "")]
     [InlineData("device-agreement.yaml", "")]
     [InlineData("test-retest.yaml", "")]
@@ -60,6 +61,7 @@ public sealed class ShippedProtocolTests
     [Theory]
     [InlineData("cue-pre-post.yaml", 20)]
     [InlineData("cue-multiple-baseline.yaml", 24)]
+    [InlineData("cue-alternating.yaml", 208)]
     [InlineData("cue-withdrawal.yaml", 35)]
     public void TheirDrawsAllowATestAtFivePercent(string file, double assignments)
     {
