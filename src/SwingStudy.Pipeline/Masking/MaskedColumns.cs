@@ -15,7 +15,7 @@ internal static class MaskedColumns
     private static readonly HashSet<string> OfContrasts = new(StringComparer.Ordinal)
     {
         "participant", "scope", "outcome", "channel", "measure", "term", "verdict", "se", "p", "p_adjusted", "tau2", "i2", "unit", "method", "planned", "statistic", "threshold",
-        "from_pct", "to_pct", "from_ms", "to_ms", "compared",
+        "from_pct", "to_pct", "from_ms", "to_ms", "permuted", "compared", "n",
     };
 
     private static readonly HashSet<string> Telling = new(StringComparer.Ordinal)
@@ -35,6 +35,7 @@ internal static class MaskedColumns
             "estimate" when isOfContrasts => Sized(table, MaskRule.Size),
             "ci_low" when isOfContrasts => Sized(table, MaskRule.LowOfSize),
             "ci_high" when isOfContrasts => Sized(table, MaskRule.HighOfSize),
+            "undefined" when table.Columns.Any(other => other.Name == "phase") => MaskRule.Withheld,
             "detail" when table.Name == StudyTables.Rejects.Name => MaskRule.Withheld,
             _ when isOfContrasts => OfContrasts.Contains(column) ? MaskRule.Plain : MaskRule.Withheld,
             _ => Telling.Contains(column) ? MaskRule.Withheld : MaskRule.Plain,

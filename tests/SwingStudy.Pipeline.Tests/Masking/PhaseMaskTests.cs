@@ -74,7 +74,7 @@ public sealed class PhaseMaskTests
     public void NoTextOfAnyTableTellsANameThroughTheMask()
     {
         const string telling = "baseline cue with-cue press-earlier";
-        string[] harmless = ["swing_id", "capture_id", "participant", "session", "club", "ball", "surface", "outcome", "channel", "measure", "term", "verdict", "scope", "unit", "method"];
+        string[] harmless = ["swing_id", "capture_id", "participant", "session", "club", "ball", "surface", "outcome", "channel", "measure", "term", "verdict", "scope", "unit", "method", "permuted"];
         foreach (var table in StudyTables.All(Some.Dictionary).Where(table => table.Columns.Any(column => column.Name == "contrast")))
         {
             var rows = new RowSetBuilder(table);
