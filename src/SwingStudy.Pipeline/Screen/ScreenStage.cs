@@ -22,7 +22,7 @@ internal sealed class ScreenStage : Stage<ScreenSettings>
         Inputs = [new("measures", Slice.SameParticipant), new("curve_measures", Slice.SameParticipant), new("links", Slice.SameParticipant), new("rejects", Slice.SameOriginals)],
         Outputs = ["flags", "swings"],
         Decisions = ["exclude", "include", Decision.Withdraw],
-        CodeVersion = "3",
+        CodeVersion = "4",
     };
 
     protected override ScreenSettings SettingsOf(StudySetup setup) => ScreenSettings.Of(setup);

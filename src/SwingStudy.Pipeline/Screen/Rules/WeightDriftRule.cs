@@ -19,7 +19,7 @@ internal sealed class WeightDriftRule : ScreeningCheck
             if (Math.Abs((session.Newtons / others) - 1) > rule.Limit("tolerance"))
             {
                 yield return new RuleHit(session.First, Weight,
-                    $"{FlagText.Value(session.Newtons, "N")} on the plates in this session, {FlagText.Value(others, "N")} in the middle of the player's others: look at plates, zero and footwear");
+                    $"{FlagText.Value(session.Newtons, "N")} on the plates, {FlagText.Value(others, "N")} in the middle of the player's other sessions: look at plates, zero and footwear");
             }
         }
     }
