@@ -18,14 +18,23 @@ public static class TidyFile
             return new Problem("file-not-found", new Place(path), "no such file", "a CSV or Parquet file", "Check the path.");
         try
         {
-            return Read(path, columns, Load(path, Named(columns)));
+            using var connection = new DuckDBConnection("DataSource=:memory:;autoinstall_known_extensions=false;autoload_known_extensions=false");
+            connection.Open();
+            var headings = Headings(connection, path);
+            var absent = Named(columns).Where(name => !headings.Contains(name, StringComparer.OrdinalIgnoreCase)).ToList();
+            return absent.Count > 0
+                ? Outcome<TidyInput>.Failed([.. absent.Select(name => Absent(path, name, headings))])
+                : Read(path, columns, Load(connection, path, Named(columns)));
         }
         catch (DuckDBException wrong)
         {
-            return new Problem("file-unreadable", new Place(path), wrong.Message, "a tidy CSV or Parquet file with the named columns",
-                "Name the columns as the file's heading row does, with --value, --condition, --subject, --session, --predictor, --variance.");
+            return new Problem("file-unreadable", new Place(path), wrong.Message, "a tidy CSV or Parquet file", "Save the table as CSV with one heading row, or as Parquet.");
         }
     }
+
+    private static Problem Absent(string path, string name, List<string> headings) =>
+        new("column-not-in-file", new Place(path), $"no column '{name}'", $"one of: {string.Join(", ", headings)}",
+            "Name the columns as the file's heading row does, with --value, --condition, --subject, --session, --predictor, --variance.");
 
     private static Outcome<TidyInput> Read(string path, TidyColumns columns, List<string?[]> rows)
     {
@@ -74,16 +83,22 @@ public static class TidyFile
     private static List<string> Named(TidyColumns columns) =>
         [.. new[] { columns.Value, columns.Condition, columns.Subject, columns.Session, columns.Predictor, columns.Variance }.OfType<string>().Distinct()];
 
-    private static List<string?[]> Load(string path, List<string> names)
+    private static List<string> Headings(DuckDBConnection connection, string path)
     {
-        using var connection = new DuckDBConnection("DataSource=:memory:;autoinstall_known_extensions=false;autoload_known_extensions=false");
-        connection.Open();
         using var command = connection.CreateCommand();
-        var source = path.EndsWith(".parquet", StringComparison.OrdinalIgnoreCase)
-            ? $"read_parquet('{path.Replace("'", "''", StringComparison.Ordinal)}')"
-            : $"read_csv('{path.Replace("'", "''", StringComparison.Ordinal)}', header = true, all_varchar = true, delim = ',', quote = '\"', escape = '\"')";
+        command.CommandText = $"DESCRIBE SELECT * FROM {Source(path)}";
+        using var reader = command.ExecuteReader();
+        var headings = new List<string>();
+        while (reader.Read())
+            headings.Add(reader.GetString(0));
+        return headings;
+    }
+
+    private static List<string?[]> Load(DuckDBConnection connection, string path, List<string> names)
+    {
+        using var command = connection.CreateCommand();
         var selected = string.Join(", ", names.Select(name => $"\"{name.Replace("\"", "\"\"", StringComparison.Ordinal)}\"::VARCHAR"));
-        command.CommandText = $"SELECT {selected} FROM {source}";
+        command.CommandText = $"SELECT {selected} FROM {Source(path)}";
         using var reader = command.ExecuteReader();
         var rows = new List<string?[]>();
         while (reader.Read())
@@ -95,5 +110,13 @@ public static class TidyFile
         }
 
         return rows;
+    }
+
+    private static string Source(string path)
+    {
+        var quoted = $"'{path.Replace("'", "''", StringComparison.Ordinal)}'";
+        return path.EndsWith(".parquet", StringComparison.OrdinalIgnoreCase)
+            ? $"read_parquet({quoted})"
+            : $"read_csv({quoted}, header = true, all_varchar = true, delim = ',', quote = '\"', escape = '\"')";
     }
 }

@@ -26,6 +26,16 @@ public sealed class TidyFileTests : IDisposable
     }
 
     [Fact]
+    public void AColumnThatTheFileLacksIsNamedBesideThoseItHas()
+    {
+        File.WriteAllText(_file, "player,speed\na,40\n");
+        var problem = Assert.Single(TidyFile.Read(_file, new TidyColumns("value", null, "player", null, null, null, [])).Problems);
+        Assert.Equal("column-not-in-file", problem.Code);
+        Assert.Contains("'value'", problem.Found, StringComparison.Ordinal);
+        Assert.Contains("player, speed", problem.Expected, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void AFileThatIsNotThereIsAProblem() =>
         Assert.Equal("file-not-found", Assert.Single(TidyFile.Read(_file + ".none", new TidyColumns("v", null, null, null, null, null, [])).Problems).Code);
 
