@@ -3,9 +3,10 @@ using System.Globalization;
 using System.Text.Json;
 using Spectre.Console;
 using SwingStudy.App.Terminal;
-using SwingStudy.Domain.Problems;
+using SwingStudy.Domain.Tables;
 using SwingStudy.Pipeline;
 using SwingStudy.Pipeline.Audit;
+using SwingStudy.Pipeline.Audit.Tracing;
 using SwingStudy.Pipeline.Masking;
 
 namespace SwingStudy.App.Commands;
@@ -60,16 +61,22 @@ internal static class AuditCommand
 
     private static Command Trace(CommandRunner runner)
     {
-        var table = new Argument<string>("table") { Description = "captures, swings or effects." };
-        table.AcceptOnlyFromAmong("captures", "swings", "effects");
-        var key = new Argument<string>("key") { Description = "Capture, swing, or player/outcome/contrast/measure." };
-        var column = new Argument<string?>("column") { Description = "A variable of the capture or swing.", Arity = ArgumentArity.ZeroOrOne };
-        var command = new Command("trace", "From a value back to original file, row and raw text.") { table, key, column };
+        var table = new Argument<string>("table") { Description = "Any table of the study, such as swings, effects or findings." };
+        var key = new Argument<string>("key") { Description = "The row: the values of the table's key columns, joined by '/', such as P01/club_head_speed/with-cue/difference." };
+        var column = new Argument<string?>("column") { Description = "A column of the table (default: what the row is about).", Arity = ArgumentArity.ZeroOrOne };
+        var depth = new Option<int?>("--depth") { Description = "Steps back at the most (default: one for findings and what speaks of all players, else down to the raw text).", HelpName = "N" };
+        depth.Validators.Add(result =>
+        {
+            if (result.GetValueOrDefault<int?>() < 0)
+                result.AddError("--depth is 0 or more.");
+        });
+        var command = new Command("trace", "From a cell of any table back to original file, row and raw text.") { table, key, column, depth };
         runner.BindReading(command, (parsed, _, study) =>
         {
-            if (study.Mask is not null && (parsed.GetValue(table) == "effects" || parsed.GetValue(column) is "phase" or "cue"))
+            var known = StudyTables.All(study.Setup.Dictionary).FirstOrDefault(definition => definition.Name == parsed.GetValue(table));
+            if (study.Mask is not null && known is not null && !PhaseMask.CanShowOrigin(known, parsed.GetValue(column)))
                 return ProtocolUnblindCommand.Blind("audit trace");
-            var traced = Follow(new ValueTrace(study.Setup, study.Registry), parsed.GetValue(table)!, parsed.GetValue(key)!, parsed.GetValue(column));
+            var traced = new ValueTrace(study.Setup, study.Registry).Of(parsed.GetValue(table)!, parsed.GetValue(key)!, parsed.GetValue(column), parsed.GetValue(depth));
             if (study.Mask is { } mask && traced.Succeeded(out var found))
                 traced = Masked(found, mask);
             return traced.Succeeded(out var node)
@@ -77,18 +84,6 @@ internal static class AuditCommand
                 : CommandResult.Failed(ExitCode.InvalidInput, traced.Problems);
         });
         return command;
-    }
-
-    private static Outcome<TraceNode> Follow(ValueTrace trace, string table, string key, string? column)
-    {
-        var parts = key.Split('/');
-        return table switch
-        {
-            "captures" => trace.Capture(key, column),
-            "swings" => trace.Swing(key, column),
-            _ when parts.Length == 4 => trace.Effect(parts[0], parts[1], parts[2], parts[3]),
-            _ => new Problem("trace-key", new Place("audit trace effects"), $"'{key}'", "player/outcome/contrast/measure", "For instance: P01/club_head_speed/with-cue/difference."),
-        };
     }
 
     private static TraceNode Masked(TraceNode node, PhaseMask mask) => node with
@@ -109,7 +104,7 @@ internal static class AuditCommand
             var place = tree.AddNode(new Text(string.Create(CultureInfo.InvariantCulture, $"{origin.File}, row {origin.Row} (original {origin.Original[..12]})")));
             if (origin.Heading is { } heading)
                 place.AddNode(new Text($"column '{heading}': '{origin.Cell}'"));
-            place.AddNode(new Text($"raw: {origin.Raw}"));
+            place.AddNode(new Text(origin.Absent ?? $"raw: {origin.Raw}"));
         }
 
         return tree;

@@ -47,6 +47,13 @@ public sealed class PhaseMask
         return new RowSet(rows.Table, columns);
     }
 
+    /// <summary>Whether a cell, and the cells it was made from, can be shown without telling a phase or the direction of a contrast.</summary>
+    /// <param name="table">The table.</param>
+    /// <param name="column">The column; null for the row.</param>
+    public static bool CanShowOrigin(TableDefinition table, string? column) =>
+        table.Columns.All(known => known.Name != "contrast") && table.Name != StudyTables.CurveMeans.Name
+        && (column is null || MaskedColumns.Of(table, column) == MaskRule.Plain);
+
     /// <summary>SQL expressions, by column, for what a blind analyst sees otherwise than it is.</summary>
     public IReadOnlyDictionary<string, string> Sql(TableDefinition table) => MaskedSql.Of(table, Names);
 

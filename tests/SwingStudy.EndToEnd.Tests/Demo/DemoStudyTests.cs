@@ -31,14 +31,60 @@ public sealed class DemoStudyTests(DemoStudyFixture demo) : IClassFixture<DemoSt
     public void AValueIsTracedToFileRowAndRawText()
     {
         var swing = Rows("SELECT swing_id, club_head_speed FROM swings WHERE club_head_speed IS NOT NULL ORDER BY swing_id LIMIT 1")[0];
-        var trace = Swingstudy.RunIn(demo.Folder, "audit", "trace", "swings", swing[0].GetString()!, "club_head_speed", "--json").Expect(0).Json;
-        var origins = trace.GetProperty("from").EnumerateArray().Select(capture => capture.GetProperty("origin")).ToList();
+        var origins = Origins(Trace("swings", swing[0].GetString()!, "club_head_speed")).Where(origin => origin.GetProperty("cell").ValueKind != JsonValueKind.Null).ToList();
         Assert.NotEmpty(origins);
         Assert.All(origins, origin =>
         {
             Assert.True(origin.GetProperty("row").GetInt32() > 0);
             Assert.Contains(origin.GetProperty("cell").GetString()!, origin.GetProperty("raw").GetString()!, StringComparison.Ordinal);
         });
+    }
+
+    [Theory]
+    [InlineData("captures", "capture_id")]
+    [InlineData("curves", "capture_id || '/' || channel")]
+    [InlineData("capture_events", "capture_id || '/' || event")]
+    [InlineData("links", "capture_id")]
+    [InlineData("clocks", "session || '/' || source || '/' || device")]
+    [InlineData("measures", "swing_id")]
+    [InlineData("swing_events", "swing_id || '/' || event")]
+    [InlineData("swing_curves", "swing_id || '/' || channel")]
+    [InlineData("curve_measures", "swing_id || '/' || variable")]
+    [InlineData("flags", "swing_id || '/' || coalesce(capture_id, '') || '/' || coalesce(variable, '') || '/' || rule")]
+    [InlineData("swings", "swing_id")]
+    [InlineData("noise", "participant || '/' || outcome")]
+    [InlineData("effects", "participant || '/' || outcome || '/' || contrast || '/' || measure")]
+    [InlineData("trends", "participant || '/' || outcome || '/' || contrast || '/' || term")]
+    [InlineData("curve_means", "participant || '/' || channel || '/' || phase")]
+    [InlineData("curve_tests", "participant || '/' || channel || '/' || contrast || '/' || measure")]
+    [InlineData("reliability", "outcome || '/' || level || '/' || coefficient")]
+    [InlineData("agreement", "outcome || '/' || source_a || '/' || source_b")]
+    [InlineData("group_effects", "outcome || '/' || contrast || '/' || measure")]
+    [InlineData("findings", "scope || '/' || coalesce(participant, '') || '/' || outcome || '/' || contrast")]
+    public void ARowOfAnyTableIsTracedToOriginals(string table, string key)
+    {
+        var row = Rows($"SELECT {key} FROM {table} ORDER BY 1 LIMIT 1")[0][0].GetString()!;
+        var origins = Origins(Trace(table, row, "--depth", "20")).ToList();
+        Assert.NotEmpty(origins);
+        Assert.All(origins, origin => Assert.True(origin.GetProperty("raw").GetString()!.Length > 0 || origin.GetProperty("absent").GetString()!.StartsWith("a binary recording", StringComparison.Ordinal), origin.ToString()));
+    }
+
+    [Fact]
+    public void AnEffectIsTracedToExactlyTheSwingsItCounts()
+    {
+        var counts = Rows("SELECT n_from + n_to FROM effects WHERE participant = 'P01' AND outcome = 'club_head_speed' AND contrast = 'with-cue' AND measure = 'difference'")[0][0];
+        var traced = Trace("effects", "P01/club_head_speed/with-cue/difference", "--depth", "1").GetProperty("from");
+        Assert.Equal(counts.GetInt64(), traced.GetArrayLength());
+    }
+
+    [Fact]
+    public void ATraceOfWhatIsNotThereSaysWhatARowIsCalled()
+    {
+        var problem = Swingstudy.RunIn(demo.Folder, "audit", "trace", "agreement", "nothing", "--json").Expect(3).Json.GetProperty("problems")[0];
+        Assert.Equal("row-unknown", problem.GetProperty("code").GetString());
+        Assert.Equal("outcome/source_a/source_b", problem.GetProperty("expected").GetString());
+        Assert.Equal("table-unknown", Swingstudy.RunIn(demo.Folder, "audit", "trace", "nothing", "nothing", "--json").Expect(3).Json.GetProperty("problems")[0].GetProperty("code").GetString());
+        Assert.Equal("column-unknown", Swingstudy.RunIn(demo.Folder, "audit", "trace", "noise", "P01/club_head_speed", "nothing", "--json").Expect(3).Json.GetProperty("problems")[0].GetProperty("code").GetString());
     }
 
     [Fact]
@@ -83,4 +129,12 @@ public sealed class DemoStudyTests(DemoStudyFixture demo) : IClassFixture<DemoSt
     }
 
     private List<JsonElement> Rows(string sql) => [.. Swingstudy.RunIn(demo.Folder, "query", sql, "--json").Expect(0).Json.GetProperty("rows").EnumerateArray()];
+
+    private JsonElement Trace(string table, string key, params string[] more) => Swingstudy.RunIn(demo.Folder, ["audit", "trace", table, key, .. more, "--json"]).Expect(0).Json;
+
+    private static IEnumerable<JsonElement> Origins(JsonElement node)
+    {
+        var below = node.GetProperty("from").EnumerateArray().SelectMany(Origins);
+        return node.GetProperty("origin") is { ValueKind: JsonValueKind.Object } origin ? below.Prepend(origin) : below;
+    }
 }

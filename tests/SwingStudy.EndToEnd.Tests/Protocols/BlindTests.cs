@@ -53,6 +53,7 @@ public sealed class BlindTests(BlindStudy blind) : IClassFixture<BlindStudy>
         foreach (var command in new[]
         {
             "report", "report|--player|P01", "audit|trace|effects|P01/club_head_speed/shove-effect/difference", "audit|trace|swings|P01-20260511-1-01|phase",
+            "audit|trace|findings|study//club_head_speed/shove-effect", "audit|trace|trends|P01/club_head_speed/shove-effect/slope",
         })
         {
             var problem = _study.Refused(command.Split('|'));

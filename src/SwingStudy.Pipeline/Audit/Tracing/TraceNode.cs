@@ -1,4 +1,4 @@
-namespace SwingStudy.Pipeline.Audit;
+namespace SwingStudy.Pipeline.Audit.Tracing;
 
 /// <summary>One step of a trace: a cell of a table and what it came from.</summary>
 /// <param name="Table">Table.</param>
