@@ -27,6 +27,13 @@ internal static class Comparisons
         return ((first < 0 ? 999 : first) * 1000) + (second < 0 ? 999 : second);
     }
 
+    /// <summary>Whether the player has any value of the outcome: without one there was no device for it, and the player is not judged. Outcomes that are no numbers count as measured.</summary>
+    public static bool IsMeasured(StudyReport report, string? participant, string? outcome) =>
+        participant is null || outcome is null || report.Tables.Swings.GetValueOrDefault(outcome) is not { } swings || swings.Any(swing => swing.Participant == participant);
+
+    /// <summary>A title in the middle of a sentence; abbreviations stay.</summary>
+    public static string Lower(string title) => title.Length > 1 && !char.IsUpper(title[1]) ? char.ToLowerInvariant(title[0]) + title[1..] : title;
+
     /// <summary>Whether the protocol has the outcome in that role.</summary>
     public static bool Is(StudyReport report, string? outcome, OutcomeRole role) => report.Protocol.Outcomes.Any(candidate => candidate.Variable == outcome && candidate.Role == role);
 }

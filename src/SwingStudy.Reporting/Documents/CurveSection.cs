@@ -7,45 +7,28 @@ namespace SwingStudy.Reporting.Documents;
 /// <summary>Whole curves of the channels that the protocol names, player by player.</summary>
 internal static class CurveSection
 {
-    /// <summary>Whether the report has the section.</summary>
+    /// <summary>What the tests say, and what they do not.</summary>
+    public const string Note = "Each test of curves is over the whole curve: its p says how often chance alone makes the phases differ as much anywhere. Where sessions are exchanged the test "
+        + "knows how much days differ. Where a phase has too few sessions swings are exchanged: then another day can look like another movement, and no verdict rests on it. A span "
+        + "shows where the difference stands out; its ends are not exact.";
+
+    /// <summary>Whether the report has curves.</summary>
     public static bool IsPartOf(StudyReport report) => report.Protocol.Curves.Count > 0;
 
-    /// <summary>Writes the curves of all players.</summary>
-    public static void Players(Html html, StudyReport report)
-    {
-        if (!IsPartOf(report))
-            return;
-        Begin(html, "Whole curves, player by player");
-        foreach (var player in ReportWriter.ParticipantsOf(report))
-        {
-            html.Element("h3", $"Player {player}");
-            Of(html, report, player);
-        }
-
-        html.Markup("</section>");
-    }
-
-    /// <summary>Writes the curves of one player.</summary>
+    /// <summary>Writes the curves of one player, folded.</summary>
     public static void Player(Html html, StudyReport report, string participant)
     {
-        if (!IsPartOf(report))
-            return;
-        Begin(html, "Where in the swing curves differ");
-        Of(html, report, participant);
-        html.Markup("</section>");
+        if (IsPartOf(report))
+            html.Folded("Where in the swing curves differ", inside => Of(inside.Element("p", Note), report, participant), "h2");
     }
 
-    private static void Begin(Html html, string heading) => html.Markup("<section id=\"curves\">").Element("h2", heading)
-        .Element("p", "Each test is over the whole curve: its p says how often chance alone makes the phases differ as much anywhere. Where sessions are exchanged the test knows how "
-            + "much days differ. Where a phase has too few sessions swings are exchanged: then another day can look like another movement, and no verdict rests on it. A span "
-            + "shows where the difference stands out; its ends are not exact.");
-
-    private static void Of(Html html, StudyReport report, string player)
+    /// <summary>Writes the figures and tests of one player.</summary>
+    public static void Of(Html html, StudyReport report, string player)
     {
         var figures = ReportFigures.Curves(report, player);
         var tests = report.Tables.CurveTests.Where(row => row.Participant == player && row.Measure is (CurveTestRow.Whole or CurveTestRow.Span)).ToList();
         if (figures.Count + tests.Count == 0)
-            html.Element("p", "No curves.");
+            html.Element("p", "No curves of the channels that the protocol compares.");
         foreach (var figure in figures)
             ReportWriter.Show(html, figure);
         if (tests.Count > 0)
@@ -54,11 +37,11 @@ internal static class CurveSection
 
     private static void Tests(Html html, StudyReport report, string player, List<CurveTestRow> tests)
     {
-        html.OpenTable($"Curve tests of {player}", "Channel", "Contrast", "Where", "After", "#Largest |t|", "#p", "Exchanged", "#Swings", "#Sessions");
+        html.OpenTable($"Curve tests of {player}", "Curve", "From and to", "Where", "After", "#Largest |t|", "#p", "Exchanged", "#Swings", "#Sessions");
         foreach (var row in tests)
         {
             var isPhases = report.Tables.CurveMeans.Any(mean => mean.Participant == player && mean.Channel == row.Channel && mean.Axis == CurveMeanRow.SwingPhases);
-            html.Markup("<tr>").Element("th", CurveText.Title(row.Channel), "scope=\"row\"").Element("td", row.Contrast.Replace('-', ' '))
+            html.Markup("<tr>").Element("th", CurveText.Title(row.Channel), "scope=\"row\"").Element("td", Comparisons.ContrastOf(report, row.Contrast))
                 .Element("td", row.Measure == CurveTestRow.Whole ? "whole curve" : CurveText.Span(row, isPhases)).Element("td", row.Direction ?? "")
                 .Element("td", double.IsNaN(row.Statistic) ? row.Undefined ?? "" : ValueDisplay.Number(row.Statistic, 2), double.IsNaN(row.Statistic) ? "" : "class=\"number\"")
                 .Element("td", double.IsNaN(row.P) ? "" : CurveText.P(row.P), "class=\"number\"").Element("td", row.Permuted ?? "")

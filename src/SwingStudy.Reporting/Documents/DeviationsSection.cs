@@ -10,23 +10,31 @@ internal static class DeviationsSection
     private static readonly string[] Codes =
         ["few-sessions", "few-swings", "condition-changed", "condition-mixed", "condition-unknown", "sensor-changed", "sensor-mixed", "calibration-drift", "clock-unsure", "unequal-exclusions", "shared-day"];
 
-    /// <summary>Writes the section.</summary>
+    /// <summary>Deviations that the data of primary outcomes show, player by player.</summary>
+    public static IReadOnlyList<(string Participant, string Text)> RowsOf(StudyReport report) =>
+    [
+        .. report.Tables.Findings.Where(finding => finding is { Participant: not null, IsPlanned: true } && Comparisons.Is(report, finding.Outcome, OutcomeRole.Primary)
+                && Comparisons.IsMeasured(report, finding.Participant, finding.Outcome))
+            .SelectMany(finding => finding.Reasons.Where(reason => Codes.Contains(reason.Code)).Select(reason => (Participant: finding.Participant!, reason.Code, reason.Text))).Distinct()
+            .OrderBy(row => row.Participant, StringComparer.Ordinal).ThenBy(row => Array.IndexOf(Codes, row.Code)).ThenBy(row => row.Text, StringComparer.Ordinal)
+            .Select(row => (row.Participant, row.Text)),
+    ];
+
+    /// <summary>Writes what stands in the section.</summary>
     public static void Write(Html html, StudyReport report)
     {
-        html.Markup("<section id=\"deviations\">").Element("h2", "Deviations from the plan").Element("h3", "The protocol").List(Versions(report)).Element("h3", "In the data of primary outcomes");
-        var rows = report.Tables.Findings.Where(finding => finding is { Participant: not null, IsPlanned: true } && Comparisons.Is(report, finding.Outcome, OutcomeRole.Primary))
-            .SelectMany(finding => finding.Reasons.Where(reason => Codes.Contains(reason.Code)).Select(reason => (finding.Participant, reason.Code, reason.Text))).Distinct()
-            .OrderBy(row => row.Participant, StringComparer.Ordinal).ThenBy(row => Array.IndexOf(Codes, row.Code)).ThenBy(row => row.Text, StringComparer.Ordinal).ToList();
+        html.Element("h3", "The protocol").List(Versions(report)).Element("h3", "In the data of primary outcomes");
+        var rows = RowsOf(report);
         if (rows.Count == 0)
         {
-            html.Element("p", "None found.").Markup("</section>");
+            html.Element("p", "None found.");
             return;
         }
 
         html.OpenTable("What was found", "Player", "Deviation");
-        foreach (var (participant, _, text) in rows)
-            html.Markup("<tr>").Element("th", participant!, "scope=\"row\"").Element("td", text).Markup("</tr>");
-        html.CloseTable().Markup("</section>");
+        foreach (var player in rows.GroupBy(row => row.Participant))
+            html.Markup("<tr>").Element("th", player.Key, "scope=\"row\"").Markup("<td>").List(player.Select(row => Sentence.Of(row.Text))).Markup("</td></tr>");
+        html.CloseTable();
     }
 
     private static IEnumerable<string> Versions(StudyReport report)

@@ -1,5 +1,5 @@
 using System.Globalization;
-using SwingStudy.Domain.Units;
+using SwingStudy.Domain.Protocols;
 using SwingStudy.Reporting.Figures;
 using SwingStudy.Reporting.Rows;
 
@@ -8,16 +8,24 @@ namespace SwingStudy.Reporting.Documents;
 /// <summary>The players together: mean effects, how far players differ, and where a further player may lie. Never a mean alone.</summary>
 internal static class GroupSection
 {
-    /// <summary>Writes the section.</summary>
+    /// <summary>Writes what stands in the section.</summary>
     public static void Write(Html html, StudyReport report)
     {
-        html.Markup("<section id=\"together\">").Element("h2", "Players together");
         var rows = report.Tables.Group.OrderBy(row => Comparisons.OrderOf(report, row.Outcome, row.Contrast)).ToList();
         if (rows.Count == 0)
             html.Element("p", "No estimate over players yet.");
-        Table(html, report, "Planned comparisons", [.. rows.Where(row => row.Planned)]);
-        Table(html, report, "Exploratory comparisons: not planned before data", [.. rows.Where(row => !row.Planned)]);
-        html.Markup("</section>");
+        else
+            html.Element("p", "A mean says little of one player: 'a further player' is the range in which the true change of a player outside this study may lie, 'between players' the share of the variation that is real difference between players (I²).");
+        var planned = rows.FindAll(row => row.Planned);
+        Table(html, report, "Primary outcomes", planned.FindAll(row => Comparisons.Is(report, row.Outcome, OutcomeRole.Primary)));
+        Folded(html, report, "Secondary and mechanism outcomes", planned.FindAll(row => !Comparisons.Is(report, row.Outcome, OutcomeRole.Primary)));
+        Folded(html, report, "Exploratory comparisons: not planned before data", rows.FindAll(row => !row.Planned));
+    }
+
+    private static void Folded(Html html, StudyReport report, string caption, List<GroupRow> rows)
+    {
+        if (rows.Count > 0)
+            html.Folded(caption, inside => Table(inside, report, caption, rows));
     }
 
     private static void Table(Html html, StudyReport report, string caption, List<GroupRow> rows)
@@ -27,13 +35,13 @@ internal static class GroupSection
         html.OpenTable(caption, "Comparison", "Measure", "#Estimate", "#Interval", "#p, adjusted", "#A further player", "#Between players", "#Players");
         foreach (var row in rows)
         {
-            var numbers = Numbers(report, row);
+            var isCount = row.Measure == GroupRow.PlayersSupported;
+            var numbers = EffectNumbers.Of(report, row.Outcome, row.Unit, row.Estimate, row.Low, row.High, row.P, isChange: row.Measure == GroupRow.Difference);
             html.Markup("<tr>").Element("th", Comparisons.Of(report, row.Outcome, row.Contrast), "scope=\"row\"").Element("td", Measure(row.Measure))
-                .Element("td", row.Undefined ?? numbers(row.Estimate, true), row.Undefined is null ? "class=\"number\"" : "")
-                .Element("td", Range(numbers, row.Low, row.High), "class=\"number\"").Element("td", P(row), "class=\"number\"")
-                .Element("td", Range(numbers, row.PredictionLow, row.PredictionHigh), "class=\"number\"")
-                .Element("td", double.IsFinite(row.ISquared) ? string.Create(CultureInfo.InvariantCulture, $"{row.ISquared:0} %") : "", "class=\"number\"")
-                .Element("td", row.Players?.ToString(CultureInfo.InvariantCulture) ?? "", "class=\"number\"").Markup("</tr>");
+                .Element("td", row.Undefined ?? (isCount ? ValueDisplay.Number(row.Estimate, 0) : numbers.Estimate), row.Undefined is null ? "class=\"number\"" : "")
+                .Number(numbers.Interval).Number(P(row)).Number(EffectNumbers.RangeOf(report, row, row.PredictionLow, row.PredictionHigh))
+                .Number(double.IsFinite(row.ISquared) ? string.Create(CultureInfo.InvariantCulture, $"{row.ISquared:0} %") : "")
+                .Number(row.Players?.ToString(CultureInfo.InvariantCulture) ?? "").Markup("</tr>");
         }
 
         html.CloseTable();
@@ -51,21 +59,4 @@ internal static class GroupSection
     private static string P(GroupRow row) => double.IsFinite(row.AdjustedP)
         ? $"{EffectNumbers.ProbabilityText(row.P)}, {EffectNumbers.ProbabilityText(row.AdjustedP)}"
         : EffectNumbers.ProbabilityText(row.P);
-
-    private static string Range(Func<double, bool, string> number, double low, double high) =>
-        double.IsFinite(low) && double.IsFinite(high) ? $"{number(low, false)} to {number(high, false)}" : "";
-
-    /// <summary>Numbers in the outcome's display unit where the row has the outcome's unit; whole for counts.</summary>
-    private static Func<double, bool, string> Numbers(StudyReport report, GroupRow row)
-    {
-        if (row.Measure == GroupRow.PlayersSupported)
-            return (value, _) => ValueDisplay.Number(value, 0);
-        var display = report.Dictionary.TryGet(row.Outcome, out var variable) && variable.Unit is { } unit && unit == row.Unit && unit != "1" ? new ValueDisplay(variable) : null;
-        var symbol = display?.Symbol ?? (row.Unit is { } code && code != "1" ? UnitCatalogue.ParseCode(code)?.Symbol ?? code : "");
-        return (value, withUnit) =>
-        {
-            var text = display is null ? ValueDisplay.Number(value, 2) : row.Measure == GroupRow.IndividualResponse ? ValueDisplay.Number(display.Difference(value), display.Decimals) : display.Signed(display.Difference(value));
-            return withUnit ? $"{text} {symbol}".TrimEnd() : text;
-        };
-    }
 }

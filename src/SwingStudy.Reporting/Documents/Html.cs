@@ -36,6 +36,20 @@ internal sealed class Html
         return Markup("</ul>");
     }
 
+    /// <summary>Appends what a reader opens to see it, under a line that says what is inside; paper shows it open.</summary>
+    /// <param name="summary">The line.</param>
+    /// <param name="inside">Writes what is inside.</param>
+    /// <param name="heading">Name of a heading element for the line; null for plain text.</param>
+    public Html Folded(string summary, Action<Html> inside, string? heading = null)
+    {
+        Markup("<details><summary>").Element(heading ?? "span", summary).Markup("</summary>");
+        inside(this);
+        return Markup("</details>");
+    }
+
+    /// <summary>Appends a table cell that holds a number.</summary>
+    public Html Number(string text) => Element("td", text, "class=\"number\"");
+
     /// <summary>Opens a table with caption and headings; headings that start with <c>#</c> stand over numbers.</summary>
     public Html OpenTable(string caption, params ReadOnlySpan<string> headings) => OpenTableOf("plain", caption, headings);
 

@@ -1,7 +1,6 @@
 using System.Globalization;
 using SwingStudy.Domain.Identifiers;
 using SwingStudy.Domain.Protocols;
-using SwingStudy.Domain.Units;
 using SwingStudy.Reporting.Figures;
 using SwingStudy.Reporting.Rows;
 
@@ -10,12 +9,11 @@ namespace SwingStudy.Reporting.Documents;
 /// <summary>The plan in words, and what the method words of the tables mean.</summary>
 internal static class MethodsSection
 {
-    /// <summary>Writes the section.</summary>
+    /// <summary>Writes what stands in the section.</summary>
     public static void Write(Html html, StudyReport report)
     {
         var protocol = report.Protocol;
-        html.Markup("<section id=\"methods\">").Element("h2", "Methods")
-            .Element("p", $"Design: {Word.Of(protocol.Design).Replace('-', ' ')}. {Chance(protocol)} {protocol.Blinding?.How}".TrimEnd());
+        html.Element("p", $"Design: {Word.Of(protocol.Design).Replace('-', ' ')}. {Chance(protocol)} {(protocol.Blinding is { } blinding ? Sentence.Of(blinding.How) : "")}".TrimEnd());
         html.OpenTable("Phases", "Phase", "#Least sessions", "#Least swings a session", "Cue", "Why");
         foreach (var phase in protocol.Phases)
         {
@@ -34,24 +32,20 @@ internal static class MethodsSection
 
         html.CloseTable().Element("p", string.Create(
             CultureInfo.InvariantCulture,
-            $"Intervals hold {100 * protocol.Analysis.Confidence:0.#} % confidence; resampling draws {protocol.Analysis.Resamples} times from seed {protocol.Analysis.Seed}; p values of several comparisons are adjusted by: {protocol.Analysis.Multiplicity.Replace('-', ' ')}. {protocol.Analysis.Why}"));
+            $"Intervals hold {100 * protocol.Analysis.Confidence:0.#} % confidence; resampling draws {protocol.Analysis.Resamples} times from seed {protocol.Analysis.Seed}; p values of several comparisons are adjusted by the method '{protocol.Analysis.Multiplicity.Replace('-', ' ')}'. {protocol.Analysis.Why}"));
         html.Element("p", "Screening rules never see the phase. What they exclude stays in the tables and is drawn hollow in the figures.");
-        html.Element("h3", "Verdicts").Markup("<dl>");
-        Term(html, Verdict.Supported, "Planned before data. The interval excludes no change, so that the player's own noise does not explain it, also after adjustment for the planned comparisons of outcomes of the same role; it is worthwhile with the protocol's confidence; and nothing in the data offers another explanation.");
-        Term(html, Verdict.Suggestive, "Something speaks for a change, but a condition of 'supported' is missing; the reasons say which.");
-        Term(html, Verdict.NotShown, "The player's own noise could have made this. It does not say that nothing changed.");
-        Term(html, Verdict.CannotTell, "The data cannot answer: a phase has no counted swing, or one session while nobody knows how much days differ, or all was struck on one day.");
-        html.Markup("</dl>");
+        html.Element("h3", "How a change is judged")
+            .Element("p", "A player's change is the mean of the session means after minus the mean of those before: a session counts as one point, however many swings it holds. Its error has two floors, the scatter from swing to swing and the scatter from session to session, estimated within phases from the player's own sessions and, where these are few, from those of all players; its interval is that of Student's t with Satterthwaite's degrees of freedom. A change counts as more than noise when that interval excludes zero.")
+            .Markup("<p>What the verdicts mean stands <a href=\"#verdicts\">beside the answer</a>. How often they err is simulated: see <a href=\"#limits\">limits</a>.</p>");
         Words(html, report);
-        Reliability(html, report);
-        html.Markup("</section>");
     }
 
-    private static string Chance(Protocol protocol) => protocol.Randomization is { } draw
+    /// <summary>What chance decided.</summary>
+    public static string Chance(Protocol protocol) => protocol.Randomization is { } draw
         ? string.Create(CultureInfo.InvariantCulture, $"What chance decided: {draw.Kind.Replace('-', ' ')}, drawn from seed {draw.Seed}.")
         : "Not randomized: nothing was left to chance.";
 
-    private static string Worth(ValueDisplay display, double amount) => $"{ValueDisplay.Number(display.Difference(amount), display.Decimals)} {display.Symbol}".TrimEnd();
+    private static string Worth(ValueDisplay display, double amount) => ValueDisplay.WithUnit(ValueDisplay.Number(display.Difference(amount), display.Decimals), display.Symbol);
 
     private static void Words(Html html, StudyReport report)
     {
@@ -59,7 +53,15 @@ internal static class MethodsSection
             .Where(word => word.Length > 0).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal).ToList();
         if (words.Count == 0)
             return;
-        html.Element("h3", "Words of measures and methods, as they were run").Markup("<dl>");
+        html.Folded("Words of measures and methods, as they were run", inside => Terms(inside, report, words));
+        var sources = report.Methods.Where(note => words.Contains(note.Word)).SelectMany(note => note.Sources).Distinct().Order(StringComparer.Ordinal).ToList();
+        if (sources.Count > 0)
+            html.Element("h3", "References").List(sources);
+    }
+
+    private static void Terms(Html html, StudyReport report, List<string> words)
+    {
+        html.Markup("<dl>");
         var notes = report.Methods.ToDictionary(note => note.Word, StringComparer.Ordinal);
         foreach (var word in words)
         {
@@ -70,35 +72,6 @@ internal static class MethodsSection
         }
 
         html.Markup("</dl>");
-        var sources = report.Methods.Where(note => words.Contains(note.Word)).SelectMany(note => note.Sources).Distinct().Order(StringComparer.Ordinal).ToList();
-        if (sources.Count > 0)
-            html.Element("h3", "References").List(sources);
-    }
-
-    private static void Reliability(Html html, StudyReport report)
-    {
-        if (report.Tables.Reliability.Count == 0)
-            return;
-        html.OpenTable("Noise and reliability of the outcomes", "Outcome", "Level", "Coefficient", "#Estimate", "#Interval", "#Players", "Method");
-        foreach (var row in report.Tables.Reliability)
-        {
-            var title = report.Dictionary.TryGet(row.Outcome, out var variable) ? variable.Title : row.Outcome;
-            var symbol = row.Unit is { } code && code != "1" ? UnitCatalogue.ParseCode(code)?.Symbol ?? code : "";
-            Func<double, string> number = value => ValueDisplay.Number(value, 2);
-            if (variable?.Unit is { } unit && unit == row.Unit && unit != "1")
-            {
-                var display = new ValueDisplay(variable);
-                number = value => ValueDisplay.Number(display.Difference(value), display.Decimals + 1);
-                symbol = display.Symbol;
-            }
-
-            html.Markup("<tr>").Element("th", title, "scope=\"row\"").Element("td", row.Level).Element("td", row.Coefficient)
-                .Element("td", row.Undefined ?? $"{number(row.Estimate)} {symbol}".TrimEnd(), row.Undefined is null ? "class=\"number\"" : "")
-                .Element("td", double.IsFinite(row.Low) && double.IsFinite(row.High) ? $"{number(row.Low)} to {number(row.High)}" : "", "class=\"number\"")
-                .Element("td", row.Players?.ToString(CultureInfo.InvariantCulture) ?? "", "class=\"number\"").Element("td", row.Method).Markup("</tr>");
-        }
-
-        html.CloseTable();
     }
 
     private static void Term(Html html, string word, string meaning) => html.Element("dt", word).Element("dd", meaning);

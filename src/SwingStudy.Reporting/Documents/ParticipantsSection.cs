@@ -7,14 +7,12 @@ namespace SwingStudy.Reporting.Documents;
 /// <summary>Who took part, how far each came, and what was left out in which phase.</summary>
 internal static class ParticipantsSection
 {
-    /// <summary>Writes the section.</summary>
+    /// <summary>Writes what stands in the section.</summary>
     public static void Write(Html html, StudyReport report)
     {
-        html.Markup("<section id=\"participants\">").Element("h2", "Participants and exclusions by phase");
         Flow(html, report);
         foreach (var outcome in report.Protocol.Outcomes.Where(outcome => outcome.Role == OutcomeRole.Primary && report.Tables.Swings.ContainsKey(outcome.Variable)))
             Exclusions(html, report, outcome.Variable);
-        html.Markup("</section>");
     }
 
     private static void Flow(Html html, StudyReport report)
@@ -40,7 +38,11 @@ internal static class ParticipantsSection
         foreach (var group in report.Tables.Findings.Where(finding => finding is { Participant: not null, IsPlanned: true } && Comparisons.Is(report, finding.Outcome, OutcomeRole.Primary))
             .GroupBy(finding => (finding.Outcome, finding.Contrast)))
         {
-            Row(html, $"Judged in {Lower(Comparisons.Of(report, group.Key.Outcome, group.Key.Contrast))}", group.Count(finding => finding.Verdict != Verdict.CannotTell));
+            var measured = group.Where(finding => Comparisons.IsMeasured(report, finding.Participant, finding.Outcome)).ToList();
+            var what = Comparisons.Lower(Comparisons.Of(report, group.Key.Outcome, group.Key.Contrast));
+            if (measured.Count < group.Count())
+                Row(html, $"Measured in {what}", measured.Count);
+            Row(html, $"Judged in {what}: a verdict other than 'cannot tell'", measured.Count(finding => finding.Verdict != Verdict.CannotTell));
         }
 
         html.CloseTable();
@@ -48,7 +50,7 @@ internal static class ParticipantsSection
 
     private static void Exclusions(Html html, StudyReport report, string outcome)
     {
-        html.OpenTable($"{Comparisons.TitleOf(report, outcome)}: values left out, by phase (rules never see the phase)", "Phase", "#Values", "#Left out", "#Share");
+        html.OpenTable($"{Comparisons.TitleOf(report, outcome)}: values left out, by phase (rules never see the phase)", "Phase", "#Values", "#Left out", "#Share left out");
         foreach (var phase in report.Protocol.Phases)
         {
             var all = report.Tables.Swings[outcome].Where(swing => swing.Phase == phase.Name).ToList();
@@ -62,8 +64,6 @@ internal static class ParticipantsSection
 
     private static void Row(Html html, string step, int players) =>
         html.Markup("<tr>").Element("th", step, "scope=\"row\"").Element("td", Count(players), "class=\"number\"").Markup("</tr>");
-
-    private static string Lower(string text) => text.Length > 0 ? char.ToLowerInvariant(text[0]) + text[1..] : text;
 
     private static string Count(int count) => count.ToString(CultureInfo.InvariantCulture);
 }

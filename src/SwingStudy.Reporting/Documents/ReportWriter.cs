@@ -1,6 +1,5 @@
 using System.Globalization;
 using System.Reflection;
-using NodaTime.Text;
 using SwingStudy.Reporting.Figures;
 using SwingStudy.Reporting.Rows;
 
@@ -9,10 +8,19 @@ namespace SwingStudy.Reporting.Documents;
 /// <summary>Writes the report of a study as one HTML file that needs neither network nor scripts.</summary>
 public static class ReportWriter
 {
-    private static readonly InstantPattern Moment = InstantPattern.CreateWithInvariantCulture("uuuu-MM-dd HH:mm 'UTC'");
-
     /// <summary>The report of the whole study.</summary>
-    public static string Study(StudyReport report) => Page(report);
+    public static string Study(StudyReport report)
+    {
+        var html = Begin(report.Name, report.Protocol.Question);
+        var sections = SectionsOf(report);
+        html.Markup("<section class=\"caution\" aria-label=\"Before you read\">")
+            .Element("p", "Each player is compared with that player's own baseline, which is no norm. SwingStudy is not a medical device and gives no diagnosis.")
+            .Markup("</section>");
+        PageSection.Contents(html, sections);
+        foreach (var section in sections)
+            section.WriteTo(html, report);
+        return End(html);
+    }
 
     /// <summary>The report of one player: own findings and figures only.</summary>
     /// <exception cref="ArgumentException">No finding, effect or swing of the tables belongs to that player.</exception>
@@ -28,40 +36,6 @@ public static class ReportWriter
             .Concat(report.Tables.Findings.Select(row => row.Participant).OfType<string>())
             .Distinct().Order(StringComparer.Ordinal),
     ];
-
-    private static string Page(StudyReport report)
-    {
-        var html = Begin(report.Name, report.Protocol.Question)
-            .Markup($"""<nav aria-label="Contents"><ul><li><a href="#findings">Findings</a></li><li><a href="#together">Players together</a></li><li><a href="#changes">Changes</a></li><li><a href="#sessions">Sessions</a></li>{(ForceSection.IsPartOf(report) ? "<li><a href=\"#forces\">Forces</a></li>" : "")}{(CurveSection.IsPartOf(report) ? "<li><a href=\"#curves\">Curves</a></li>" : "")}<li><a href="#participants">Participants</a></li><li><a href="#deviations">Deviations</a></li><li><a href="#accounting">Accounting</a></li><li><a href="#methods">Methods</a></li><li><a href="#limits">Limits</a></li><li><a href="#cautions">Cautions</a></li><li><a href="#provenance">Provenance</a></li></ul></nav>""");
-        html.Markup("<section class=\"caution\" aria-label=\"Before you read\">")
-            .Element("p", "Each player is compared with that player's own baseline, which is no norm. SwingStudy is not a medical device and gives no diagnosis.")
-            .Markup("</section>");
-        FindingSections.Findings(html, report);
-        GroupSection.Write(html, report);
-        FindingSections.Changes(html, report);
-        html.Markup("<section id=\"sessions\">").Element("h2", "Sessions, player by player");
-        foreach (var player in ParticipantsOf(report))
-        {
-            var figures = ReportFigures.Sessions(report, player);
-            html.Element("h3", $"Player {player}");
-            if (figures.Count == 0)
-                html.Element("p", "No counted swing of a primary outcome.");
-            foreach (var figure in figures)
-                Show(html, figure);
-        }
-
-        html.Markup("</section>");
-        ForceSection.Players(html, report);
-        CurveSection.Players(html, report);
-        ParticipantsSection.Write(html, report);
-        DeviationsSection.Write(html, report);
-        AccountingSection.Write(html, report);
-        MethodsSection.Write(html, report);
-        LimitsSection.Write(html, report);
-        SafetySection.Write(html, report, null);
-        Provenance(html, report);
-        return End(html);
-    }
 
     /// <summary>The head of a page, up to its first heading.</summary>
     internal static Html Begin(string title, string question, string kind = "study") => new Html()
@@ -84,24 +58,31 @@ public static class ReportWriter
         .Element("figcaption", figure.Caption)
         .Markup("</figure>");
 
-    /// <summary>What the page was made from.</summary>
-    internal static void Provenance(Html html, StudyReport report)
+    /// <summary>The sections in the order in which readers need them: the answer, who took part, how large, for whom; then what it rests on; then how it was made.</summary>
+    private static List<PageSection> SectionsOf(StudyReport report)
     {
-        html.Markup("<section id=\"provenance\">").Element("h2", "Provenance")
-            .Element("p", "Every number above stands in one of these table versions, and 'swingstudy audit trace' leads from there to file, row and raw text.")
-            .OpenTable("What this report was made from", "Thing", "Version");
-        Row(html, "Protocol", $"{report.Protocol.Name} {report.Protocol.Version}, {(report.LockedAt is { } at ? $"locked {Moment.Format(at)}" : "not locked")}");
-        Row(html, "Protocol hash (SHA-256)", report.Protocol.Hash.ToString());
-        Row(html, "Dictionary", $"{report.Dictionary.Name} {report.Dictionary.Version}");
-        Row(html, "Dictionary hash (SHA-256)", report.Dictionary.Hash.ToString());
-        foreach (var (table, version) in report.Versions)
-            Row(html, $"Table {table}", string.Create(CultureInfo.InvariantCulture, $"version {version}"));
-        Row(html, "SwingStudy", typeof(ReportWriter).Assembly.GetName().Version!.ToString(3));
-        html.CloseTable().Markup("</section>");
+        var planned = report.Tables.Findings.Where(finding => finding.IsPlanned).ToList();
+        List<(bool IsPart, PageSection Section)> sections =
+        [
+            (true, new("answer", "The answer", AnswerSection.Write)),
+            (true, new("participants", "Who took part, and what was left out", ParticipantsSection.Write)),
+            (true, new("changes", "How large the changes are", ChangesSection.Write)),
+            (true, new("together", "The players together", GroupSection.Write)),
+            (planned.Exists(finding => OtherOutcomesSection.Shows(report, finding)), new("others", "Secondary and mechanism outcomes", OtherOutcomesSection.Planned)),
+            (planned.Count > 0, new("findings", "Primary outcomes: each player with reasons", FindingSection.Write)),
+            (planned.Count < report.Tables.Findings.Count, new("exploratory", "Not planned before data", OtherOutcomesSection.Exploratory)),
+            (true, new("players", "Sessions and movement, player by player", PlayersSection.Write)),
+            (true, new("deviations", "Deviations from the plan", DeviationsSection.Write)),
+            (true, new("cautions", "Cautions and safety", (html, shown) => SafetySection.Write(html, shown, null))),
+            (true, new("limits", "Limits", LimitsSection.Write)),
+            (report.Tables.Reliability.Count > 0, new("reliability", "Noise and reliability", ReliabilitySection.Write)),
+            (true, new("accounting", "Accounting: nothing is lost without a reason", AccountingSection.Write)),
+            (true, new("methods", "Methods", MethodsSection.Write)),
+            (report.Tables.Effects.Count > 0, new("numbers", "All estimates", EffectsSection.Write)),
+            (true, new("provenance", "Provenance", ProvenanceSection.Write)),
+        ];
+        return [.. sections.Where(entry => entry.IsPart).Select(entry => entry.Section)];
     }
-
-    private static void Row(Html html, string thing, string version) =>
-        html.Markup("<tr>").Element("th", thing, "scope=\"row\"").Markup("<td>").Element("code", version).Markup("</td></tr>");
 
     private static string Style()
     {

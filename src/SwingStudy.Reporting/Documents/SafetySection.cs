@@ -6,11 +6,11 @@ namespace SwingStudy.Reporting.Documents;
 /// <summary>Cautions, adverse events, stops, and how much was swung.</summary>
 internal static class SafetySection
 {
-    /// <summary>Writes the section; of one player when given.</summary>
+    /// <summary>Writes what stands in the section; of one player when given.</summary>
     public static void Write(Html html, StudyReport report, string? participant)
     {
         var safety = report.Safety;
-        html.Markup("<section id=\"cautions\">").Element("h2", "Cautions and safety").List(
+        html.List(
         [
             .. report.Protocol.Cautions,
             "A finding speaks of these players, this club and these conditions; it predicts no injury and no result on the course.",
@@ -24,10 +24,10 @@ internal static class SafetySection
             ? report.Protocol.StopRules.Count == 0 ? "The protocol has no stop rules." : "None."
             : "A rule of the protocol stopped these sessions.").List(stops);
         Counts(html, [.. safety.Counts.Where(count => participant is null || count.Participant == participant)]);
-        html.Markup("</section>");
     }
 
-    private static string Asked(int incidents, int asked)
+    /// <summary>How many adverse events are on record, and how often somebody asked.</summary>
+    public static string Asked(int incidents, int asked)
     {
         var times = asked == 1 ? "once" : string.Create(CultureInfo.InvariantCulture, $"{asked} times");
         if (incidents == 0)

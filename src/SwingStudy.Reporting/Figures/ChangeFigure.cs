@@ -14,11 +14,10 @@ internal static class ChangeFigure
 
     private const int Width = 800;
     private const int RowHeight = 34;
-    private const int Left = 52;
+    private const int Least = 52;
+    private const int Gap = 12;
     private const int Bottom = 52;
     private const int Above = 30;
-
-    private static readonly string[] Together = ["mean", "next"];
 
     /// <summary>Draws; null when no player has a change in that contrast.</summary>
     public static Figure? Draw(StudyReport report, OutcomeMeasure outcome, Contrast contrast)
@@ -39,21 +38,37 @@ internal static class ChangeFigure
         var together = report.Tables.Group.FirstOrDefault(row => row.Outcome == outcome.Variable && row.Contrast == contrast.Name && row.Measure == GroupRow.Difference && double.IsFinite(row.Low));
         var (low, high) = Limits(rows, display, worthwhile, together);
         var lines = rows.Count + (together is null ? 0 : 2);
-        var height = Above + Bottom + (RowHeight * lines);
-        var plot = Sheet.Empty(Left, Bottom);
-        Sheet.Frame(plot, new AxisLimits(low, high, 0.5, lines + 0.5), new PixelSize(Width - Left, height - Bottom), Above, 270);
+        List<Line> drawn = [.. rows.Select(row => LineOf(row, display, DecimalsOf(rows, display), verdicts.GetValueOrDefault(row.Participant)))];
+        if (together is not null)
+            drawn.AddRange(LinesOf(together, display, DecimalsOf(rows, display)));
+        var left = (int)Math.Ceiling(drawn.Max(line => ShippedFont.WidthOf(line.Name, Sheet.Small)) + Gap);
+        left = Math.Max(left, Least);
+        var numbers = drawn.Max(line => ShippedFont.WidthOf(line.Numbers, Sheet.Normal));
+        var words = drawn.Max(line => ShippedFont.WidthOf(line.Word, Sheet.Normal));
+        var right = numbers + words + (3.5f * Gap);
+        var title = Sheet.Wrapped(ValueDisplay.LabelOf($"Change in {Lower(display.Title)}", display.Symbol), Sheet.Normal, Width - left - right);
+        var bottom = Bottom + (16 * title.Count(c => c == '\n'));
+        var height = Above + bottom + (RowHeight * lines);
+        var plot = Sheet.Empty(left, bottom);
+        Sheet.Frame(plot, new AxisLimits(low, high, 0.5, lines + 0.5), new PixelSize(Width - left, height - bottom), Above, right);
         DrawReferences(plot, display, lines, worthwhile, low, high);
         for (var i = 0; i < rows.Count; i++)
-            DrawRow(plot, rows[i], lines - i, display, verdicts.GetValueOrDefault(rows[i].Participant), low, high);
+            DrawRow(plot, rows[i], lines - i, display, verdicts.GetValueOrDefault(rows[i].Participant));
         if (together is not null)
             DrawTogether(plot, together, display, low, high);
+        for (var i = 0; i < drawn.Count; i++)
+        {
+            Sheet.Beside(plot, drawn[i].Numbers, high, lines - i, Alignment.MiddleLeft, drawn[i].NumbersColor, Sheet.Normal, right: Gap, down: 2);
+            Sheet.Beside(plot, drawn[i].Word, high, lines - i, Alignment.MiddleLeft, drawn[i].Color, Sheet.Normal, right: numbers + (2.5f * Gap), down: 2);
+        }
+
         Sheet.Stroke(plot, low, 0.5, high, 0.5, Palette.Quiet, 1.5f);
         plot.Axes.Left.SetTicks(
-            [.. Enumerable.Range(0, lines).Select(i => (double)(lines - i))], [.. rows.Select(row => row.Participant), .. together is null ? [] : Together]);
+            [.. Enumerable.Range(0, lines).Select(i => (double)(lines - i))], [.. drawn.Select(line => line.Name)]);
         plot.Axes.Left.MajorTickStyle.Length = 0;
         var steps = Sheet.Steps(low, high, 7);
-        plot.Axes.Bottom.SetTicks(steps, [.. steps.Select(step => ValueDisplay.Number(step, step == Math.Floor(step) ? 0 : display.Decimals))]);
-        plot.XLabel(display.Symbol.Length == 0 ? $"Change in {Lower(display.Title)}" : $"Change in {Lower(display.Title)} ({display.Symbol})");
+        plot.Axes.Bottom.SetTicks(steps, Sheet.Texts(steps));
+        plot.XLabel(title);
         return Sheet.Finish(
             plot,
             $"change-{outcome.Variable.Replace('_', '-')}-{contrast.Name}",
@@ -84,31 +99,49 @@ internal static class ChangeFigure
             return;
         Sheet.Stroke(plot, amount, 0.5, amount, top, Palette.BluishGreen, 1.6f, LinePattern.Dotted);
         Sheet.Beside(
-            plot, $"smallest worthwhile {display.Signed(amount)} {display.Symbol}", amount, top, rises ? Alignment.LowerLeft : Alignment.LowerRight, Palette.BluishGreen, Sheet.Small, down: -5);
+            plot, $"smallest worthwhile {ValueDisplay.WithUnit(display.Signed(amount), display.Symbol)}", amount, top, rises ? Alignment.LowerLeft : Alignment.LowerRight, Palette.GreenText, Sheet.Small, down: -5);
     }
 
-    private static void DrawRow(Plot plot, EffectRow row, double y, ValueDisplay display, string? verdict, double low, double high)
+    /// <summary>Decimals that the players' intervals leave meaning, the same for all of them.</summary>
+    private static int DecimalsOf(List<EffectRow> rows, ValueDisplay display)
     {
-        var (color, shape) = Palette.OfVerdict(verdict);
+        double[] halves = [.. rows.Select(row => display.Difference((row.High - row.Low) / 2)).Where(double.IsFinite).Order()];
+        return halves.Length == 0 ? display.Decimals : display.DecimalsFor(halves[halves.Length / 2]);
+    }
+
+    private static Line LineOf(EffectRow row, ValueDisplay display, int decimals, string? verdict)
+    {
         var text = "no estimate";
         if (double.IsFinite(row.Estimate))
-        {
-            var estimate = display.Difference(row.Estimate);
-            text = display.Signed(estimate);
-            if (double.IsFinite(row.Low) && double.IsFinite(row.High))
-            {
-                var (from, to) = (display.Difference(row.Low), display.Difference(row.High));
-                Sheet.Stroke(plot, from, y, to, y, color, 2);
-                Sheet.Stroke(plot, from, y - 0.14, from, y + 0.14, color, 2);
-                Sheet.Stroke(plot, to, y - 0.14, to, y + 0.14, color, 2);
-                text += $"  [{ValueDisplay.Number(from, display.Decimals)}, {ValueDisplay.Number(to, display.Decimals)}]";
-            }
+            text = ValueDisplay.Signed(display.Difference(row.Estimate), decimals) + (double.IsFinite(row.Low) && double.IsFinite(row.High) ? "  " + Bracket(row.Low, row.High, display, decimals) : "");
+        return new(row.Participant, text, Palette.Ink, verdict ?? "no finding", Palette.TextOfVerdict(verdict));
+    }
 
-            Sheet.Mark(plot, estimate, y, shape, 11, color, hollow: shape.ToString().StartsWith("Open", StringComparison.Ordinal));
+    private static IEnumerable<Line> LinesOf(GroupRow together, ValueDisplay display, int decimals)
+    {
+        yield return new("mean", ValueDisplay.Signed(display.Difference(together.Estimate), decimals) + "  " + Bracket(together.Low, together.High, display, decimals), Palette.Ink, "mean of players", Palette.Ink);
+        yield return double.IsFinite(together.PredictionLow) && double.IsFinite(together.PredictionHigh)
+            ? new("next", Bracket(together.PredictionLow, together.PredictionHigh, display, decimals), Palette.Quiet, "next player", Palette.Quiet)
+            : new("next", "unknown", Palette.Quiet, "next player", Palette.Quiet);
+    }
+
+    private static string Bracket(double low, double high, ValueDisplay display, int decimals) =>
+        $"[{ValueDisplay.Number(display.Difference(low), decimals)}, {ValueDisplay.Number(display.Difference(high), decimals)}]";
+
+    private static void DrawRow(Plot plot, EffectRow row, double y, ValueDisplay display, string? verdict)
+    {
+        if (!double.IsFinite(row.Estimate))
+            return;
+        var (color, shape) = Palette.OfVerdict(verdict);
+        if (double.IsFinite(row.Low) && double.IsFinite(row.High))
+        {
+            var (from, to) = (display.Difference(row.Low), display.Difference(row.High));
+            Sheet.Stroke(plot, from, y, to, y, color, 2);
+            Sheet.Stroke(plot, from, y - 0.14, from, y + 0.14, color, 2);
+            Sheet.Stroke(plot, to, y - 0.14, to, y + 0.14, color, 2);
         }
 
-        Sheet.Beside(plot, text, high, y, Alignment.MiddleLeft, Palette.Ink, Sheet.Normal, right: 12, down: 2);
-        Sheet.Beside(plot, verdict ?? "no finding", high, y, Alignment.MiddleLeft, color, Sheet.Normal, right: 168, down: 2);
+        Sheet.Mark(plot, display.Difference(row.Estimate), y, shape, 11, color, hollow: shape.ToString().StartsWith("Open", StringComparison.Ordinal));
     }
 
     /// <summary>The mean over players as a lozenge as wide as its interval, and the prediction interval as a bare bar.</summary>
@@ -118,27 +151,31 @@ internal static class ChangeFigure
         var (from, to, mean) = (display.Difference(together.Low), display.Difference(together.High), display.Difference(together.Estimate));
         foreach (var (x1, y1, x2, y2) in new[] { (from, 2, mean, 2.22), (mean, 2.22, to, 2), (to, 2, mean, 1.78), (mean, 1.78, from, 2.0) })
             Sheet.Stroke(plot, x1, y1, x2, y2, Palette.Ink, 2);
-        Sheet.Beside(plot, $"{display.Signed(mean)}  [{ValueDisplay.Number(from, display.Decimals)}, {ValueDisplay.Number(to, display.Decimals)}]", high, 2, Alignment.MiddleLeft, Palette.Ink, Sheet.Normal, right: 12, down: 2);
-        Sheet.Beside(plot, "mean of players", high, 2, Alignment.MiddleLeft, Palette.Ink, Sheet.Normal, right: 168, down: 2);
         if (!double.IsFinite(together.PredictionLow) || !double.IsFinite(together.PredictionHigh))
             return;
         var (least, most) = (display.Difference(together.PredictionLow), display.Difference(together.PredictionHigh));
         Sheet.Stroke(plot, Math.Max(least, low), 1, Math.Min(most, high), 1, Palette.Quiet, 5);
-        Sheet.Beside(plot, $"[{ValueDisplay.Number(least, display.Decimals)}, {ValueDisplay.Number(most, display.Decimals)}]", high, 1, Alignment.MiddleLeft, Palette.Quiet, Sheet.Normal, right: 12, down: 2);
-        Sheet.Beside(plot, "next player", high, 1, Alignment.MiddleLeft, Palette.Quiet, Sheet.Normal, right: 168, down: 2);
     }
 
-    private static string AltText(List<EffectRow> rows, ValueDisplay display, Contrast contrast, Dictionary<string, string> verdicts, GroupRow? together) =>
-        $"Change in {Lower(display.Title)} from {Plain(contrast.From)} to {Plain(contrast.To)}: " + string.Join("; ", rows.Select(row =>
-            !double.IsFinite(row.Estimate)
-                ? $"{row.Participant} no estimate"
-                : $"{row.Participant} {display.TextOfDifference(row.Estimate)}"
-                    + (double.IsFinite(row.Low) ? $" ({ValueDisplay.Number(display.Difference(row.Low), display.Decimals)} to {ValueDisplay.Number(display.Difference(row.High), display.Decimals)})" : "")
-                    + (verdicts.TryGetValue(row.Participant, out var verdict) ? $", {verdict}" : "")))
-        + (together is null ? "" : $"; mean of players {display.TextOfDifference(together.Estimate)} ({ValueDisplay.Number(display.Difference(together.Low), display.Decimals)} to {ValueDisplay.Number(display.Difference(together.High), display.Decimals)})")
-        + ".";
+    private static string AltText(List<EffectRow> rows, ValueDisplay display, Contrast contrast, Dictionary<string, string> verdicts, GroupRow? together)
+    {
+        var decimals = DecimalsOf(rows, display);
+        return $"Change in {Lower(display.Title)} from {Plain(contrast.From)} to {Plain(contrast.To)}: " + string.Join("; ", rows.Select(row =>
+                !double.IsFinite(row.Estimate)
+                    ? $"{row.Participant} no estimate"
+                    : $"{row.Participant} {Change(row.Estimate, row.Low, row.High)}{(verdicts.TryGetValue(row.Participant, out var verdict) ? $", {verdict}" : "")}"))
+            + (together is null ? "" : $"; mean of players {Change(together.Estimate, together.Low, together.High)}")
+            + ".";
+
+        string Change(double estimate, double low, double high) =>
+            ValueDisplay.WithUnit(ValueDisplay.Signed(display.Difference(estimate), decimals), display.Symbol)
+            + (double.IsFinite(low) ? $" ({ValueDisplay.Number(display.Difference(low), decimals)} to {ValueDisplay.Number(display.Difference(high), decimals)})" : "");
+    }
 
     private static string Plain(string name) => name.Replace('-', ' ');
 
     private static string Lower(string title) => title.Length > 1 && char.IsLower(title[1]) ? char.ToLowerInvariant(title[0]) + title[1..] : title;
+
+    /// <summary>The words of one row: name on the left, numbers and verdict on the right.</summary>
+    private sealed record Line(string Name, string Numbers, Color NumbersColor, string Word, Color Color);
 }

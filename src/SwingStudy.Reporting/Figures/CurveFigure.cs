@@ -26,35 +26,38 @@ internal static class CurveFigure
             return null;
         var tests = report.Tables.CurveTests.Where(row => row.Participant == participant && row.Channel == channel && row.Contrast == contrast.Name).ToList();
         var spans = tests.FindAll(row => row.Measure == CurveTestRow.Span && double.IsFinite(row.From));
-        var plot = Sheet.Empty(Left, Bottom);
+        var title = ValueDisplay.LabelOf(CurveText.Title(channel), CurveText.Symbol(from.Unit));
+        var left = Left + Sheet.LeftTitleRoom(title, Height - Bottom - Above);
+        var plot = Sheet.Empty(left, Bottom);
         var places = from.Places;
-        var (low, high) = Limits(from, to);
+        var (low, high, isCut) = Limits(from, to);
         var field = new AxisLimits(places[0], places[^1], low - (SpanRoom * (high - low)), high);
-        Sheet.Frame(plot, field, new PixelSize(Width - Left, Height - Bottom), Above, Right);
+        Sheet.Frame(plot, field, new PixelSize(Width - left, Height - Bottom), Above, Right);
         DrawMoments(plot, from, field);
         foreach (var row in new[] { from, to })
-            DrawBand(plot, row, Palette.OfPhase(report.Protocol.Phase(row.Phase)?.Role));
+            DrawBand(plot, row, Palette.OfPhase(report.Protocol.Phase(row.Phase)?.Role), low, high);
         foreach (var row in new[] { from, to })
             DrawMean(plot, row, Palette.OfPhase(report.Protocol.Phase(row.Phase)?.Role));
         DrawNames(plot, report, from, to, field);
         DrawSpans(plot, spans, field, low);
         Sheet.Stroke(plot, field.Left, field.Bottom, field.Right, field.Bottom, Palette.Quiet, 1.5f);
         var steps = Sheet.Steps(low, high, 7);
-        plot.Axes.Left.SetTicks(steps, [.. steps.Select(step => step.ToString("0.####", CultureInfo.InvariantCulture).Replace('-', '−'))]);
-        plot.YLabel(CurveText.Symbol(from.Unit) is { Length: > 0 } symbol ? $"{CurveText.Title(channel)} ({symbol})" : CurveText.Title(channel));
+        plot.Axes.Left.SetTicks(steps, Sheet.Texts(steps));
+        plot.YLabel(Sheet.Wrapped(title, Sheet.Normal, Height - Bottom - Above));
         return Sheet.Finish(
-            plot, $"curve-{channel.Replace('_', '-')}-{contrast.Name}-{participant}", Caption(channel, participant, from, to, tests), AltText(channel, participant, from, to, tests, spans), Width, Height);
+            plot, $"curve-{channel.Replace('_', '-')}-{contrast.Name}-{participant}", Caption(channel, participant, from, to, tests, isCut), AltText(channel, participant, from, to, tests, spans), Width, Height);
     }
 
-    private static (double Low, double High) Limits(CurveMeanRow from, CurveMeanRow to)
+    /// <summary>The axis holds the mean curves and at most half their range around them: a band that is wider is cut, so that the curves stay readable.</summary>
+    private static (double Low, double High, bool IsCut) Limits(CurveMeanRow from, CurveMeanRow to)
     {
-        // A band of few curves may be far wider than what it is around: the lines and twice their range stay readable.
         var lines = from.Mean.Concat(to.Mean).ToList();
         var (least, most) = (lines.Min(), lines.Max());
         var range = Math.Max(most - least, 1e-9 * Math.Max(1, Math.Abs(most)));
         var all = lines.Concat(from.Low).Concat(from.High).Concat(to.Low).Concat(to.High).ToList();
-        var (low, high) = (Math.Max(all.Min(), least - range), Math.Min(all.Max(), most + range));
-        return (low - (0.04 * (high - low)), high + (0.04 * (high - low)));
+        var (low, high) = (Math.Max(all.Min(), least - (0.5 * range)), Math.Min(all.Max(), most + (0.5 * range)));
+        var pad = 0.04 * (high - low);
+        return (low - pad, high + pad, all.Min() < low - pad || all.Max() > high + pad);
     }
 
     private static void DrawMoments(Plot plot, CurveMeanRow row, AxisLimits field)
@@ -75,11 +78,11 @@ internal static class CurveFigure
         plot.XLabel("Time from impact (ms)");
     }
 
-    private static void DrawBand(Plot plot, CurveMeanRow row, Color color)
+    private static void DrawBand(Plot plot, CurveMeanRow row, Color color, double low, double high)
     {
         if (row.Low.Count == 0)
             return;
-        var band = plot.Add.FillY(row.Places, [.. row.Low], [.. row.High]);
+        var band = plot.Add.FillY(row.Places, [.. row.Low.Select(limit => Math.Clamp(limit, low, high))], [.. row.High.Select(limit => Math.Clamp(limit, low, high))]);
         band.FillColor = color.WithAlpha(0.16);
         band.LineWidth = 0;
     }
@@ -100,8 +103,8 @@ internal static class CurveFigure
         foreach (var (row, end, isUpper) in new[] { (from, a, a >= b), (to, b, b > a) })
         {
             Sheet.Beside(
-                plot, row.Phase.Replace('-', ' '), field.Right, Math.Clamp(end, field.Bottom, field.Top), near ? (isUpper ? Alignment.LowerLeft : Alignment.UpperLeft) : Alignment.MiddleLeft,
-                Palette.OfPhase(report.Protocol.Phase(row.Phase)?.Role), Sheet.Small, right: 6);
+                plot, Sheet.Wrapped(row.Phase.Replace('-', ' '), Sheet.Small, Right - 8), field.Right, Math.Clamp(end, field.Bottom, field.Top),
+                near ? (isUpper ? Alignment.LowerLeft : Alignment.UpperLeft) : Alignment.MiddleLeft, Palette.OfPhase(report.Protocol.Phase(row.Phase)?.Role), Sheet.Small, right: 6);
         }
     }
 
@@ -124,28 +127,40 @@ internal static class CurveFigure
         }
     }
 
-    private static string Caption(string channel, string participant, CurveMeanRow from, CurveMeanRow to, List<CurveTestRow> tests)
+    private static string Caption(string channel, string participant, CurveMeanRow from, CurveMeanRow to, List<CurveTestRow> tests, bool isCut)
     {
         var parts = new List<string> { $"{CurveText.Title(channel)} of {participant}: mean curves of {Phase(from)} and {Phase(to)}." };
-        if (from.Low.Count > 0 || to.Low.Count > 0)
-        {
-            var banded = from.Low.Count > 0 ? from : to;
-            parts.Add(string.Create(CultureInfo.InvariantCulture, $"Bands: {100 * banded.Level:0.#} % {(banded.IsSimultaneous ? "over the whole curve" : "point by point")}, ")
-                + (from.Over == CurveMeanRow.OverSessions && to.Over == CurveMeanRow.OverSessions
-                    ? "from session means."
-                    : "where a phase has few sessions from swings, and then they hold for these sessions only."));
-        }
-
+        parts.AddRange(Bands(from, to));
+        if (isCut)
+            parts.Add("A band that leaves the picture is cut at its edge.");
         if (tests.Find(row => row.Permuted is not null) is { } test)
         {
             parts.Add(test.Permuted == CurveMeanRow.OverSessions
-                ? "Bars below: spans in which the phases differ by more than exchanging whole sessions gives anywhere on the curve."
-                : "Hollow bars below: spans in which the phases differ by more than exchanging swings gives. That leaves out how much days differ, so that they prove no change.");
+                ? "Bars below, and not the bands, tell where the phases differ: by more than exchanging whole sessions gives anywhere on the curve."
+                : "Hollow bars below: where the phases differ by more than exchanging swings gives. That leaves out how much days differ, so that they prove no change.");
         }
 
         if (from.Lost + to.Lost is var lost and > 0)
             parts.Add(string.Create(CultureInfo.InvariantCulture, $"{lost} counted {(lost == 1 ? "swing" : "swings")} without a whole curve left out."));
         return string.Join(' ', parts);
+    }
+
+    /// <summary>Which band each phase has, from what, and what it may be read as.</summary>
+    private static IEnumerable<string> Bands(CurveMeanRow from, CurveMeanRow to)
+    {
+        foreach (var alike in new[] { from, to }.Where(row => row.Low.Count > 0).GroupBy(row => (row.IsSimultaneous, row.Over, row.Level)))
+        {
+            var (isWhole, over, level) = alike.Key;
+            var phases = string.Join(" and ", alike.Select(row => Plain(row.Phase)));
+            var basis = over == CurveMeanRow.OverSessions
+                ? $"from its {string.Join(" and ", alike.Select(row => row.Sessions.ToString(CultureInfo.InvariantCulture)))} session means"
+                : $"from its {string.Join(" and ", alike.Select(row => row.Swings.ToString(CultureInfo.InvariantCulture)))} swings, since sessions are too few, so that it holds for these sessions only";
+            yield return string.Create(CultureInfo.InvariantCulture,
+                $"Band of {phases}: where the mean of the phase lies with {100 * level:0.#} % confidence, {(isWhole ? "over the whole curve at once" : "at each point taken by itself")}, {basis}.");
+        }
+
+        foreach (var none in new[] { from, to }.Where(row => row.Low.Count == 0))
+            yield return $"No band of {Plain(none.Phase)}: too few swings.";
     }
 
     private static string AltText(string channel, string participant, CurveMeanRow from, CurveMeanRow to, List<CurveTestRow> tests, List<CurveTestRow> spans)

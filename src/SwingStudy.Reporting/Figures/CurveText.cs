@@ -9,19 +9,17 @@ namespace SwingStudy.Reporting.Figures;
 internal static class CurveText
 {
     /// <summary>What a person calls a channel.</summary>
-    public static string Title(string channel)
-    {
-        var title = Channels.Find(channel)?.Title ?? channel.Replace('_', ' ');
-        return char.ToUpperInvariant(title[0]) + title[1..];
-    }
+    public static string Title(string channel) => SwingChannels.TitleOf(channel);
 
     /// <summary>Sign of a unit; empty for plain numbers.</summary>
     public static string Symbol(string? unit) => unit is null or "1" ? "" : UnitCatalogue.ParseCode(unit)?.Symbol ?? unit;
 
     /// <summary>A span in words: where it lies in the swing, or when.</summary>
-    public static string Span(CurveTestRow row, bool isPhases) => isPhases
-        ? $"{Moment(row.From)} to {Moment(row.To)}"
-        : string.Create(CultureInfo.InvariantCulture, $"{Milliseconds(row.From)} to {Milliseconds(row.To)} ms from impact");
+    public static string Span(CurveTestRow row, bool isPhases)
+    {
+        var (from, to) = isPhases ? (Moment(row.From), Moment(row.To)) : (Milliseconds(row.From), Milliseconds(row.To));
+        return (from == to ? from : $"{from} to {to}") + (isPhases ? "" : " ms from impact");
+    }
 
     /// <summary>A p value.</summary>
     public static string P(double p) => p < 0.001 ? "p < 0.001" : "p = " + ValueDisplay.Number(p, p < 0.1 ? 3 : 2);

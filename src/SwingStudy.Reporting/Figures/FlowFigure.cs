@@ -9,33 +9,41 @@ internal static class FlowFigure
 {
     private const string Captures = "Captures in a swing";
     private const int Width = 800;
-    private const int Height = 500;
+    private const int BoxHeight = 54;
+    private const int Gap = 42;
+    private const int Edge = 12;
+    private const int LinePitch = 17;
+
+    /// <summary>Where what leaves is written.</summary>
+    private const int Beside = 390;
 
     /// <summary>Draws.</summary>
     public static Figure Draw(StudyReport report)
     {
         var steps = StepsOf(report);
+        var leaving = steps.Select(step => LinesOf(step.Leaving)).ToList();
+        List<int> gaps = [.. leaving.Take(steps.Count - 1).Select(lines => Math.Max(Gap, (lines.Count * LinePitch) - 10))];
+        var height = (2 * Edge) + (steps.Count * BoxHeight) + gaps.Sum();
         var plot = Sheet.Empty(0, 0);
         plot.Axes.Left.IsVisible = false;
         plot.Axes.Bottom.IsVisible = false;
-        plot.Axes.SetLimits(0, Width, 0, Height);
-        var pitch = (Height - 20.0) / steps.Count;
-        const double boxHeight = 54;
+        plot.Axes.SetLimits(0, Width, 0, height);
+        double top = height - Edge;
         for (var i = 0; i < steps.Count; i++)
         {
-            var top = Height - 12 - (i * pitch);
-            Box(plot, 24, 324, top - boxHeight, top, steps[i].Word, steps[i].Count);
+            Box(plot, 24, 324, top - BoxHeight, top, steps[i].Word, steps[i].Count);
             if (i + 1 == steps.Count)
                 break;
+            var from = top - BoxHeight;
+            top = from - gaps[i];
+            var middle = (from + top) / 2;
             if (steps[i].Word == Captures)
-                Sheet.Beside(plot, "several devices see one swing", 390, top - ((boxHeight + pitch) / 2), Alignment.MiddleLeft, Palette.Quiet, 13);
-            var (from, to) = (top - boxHeight, top - pitch);
-            Arrow(plot, 174, from, 174, to + 3);
-            if (steps[i].Leaving.Count == 0)
+                Sheet.Beside(plot, "several devices see one swing", Beside, middle, Alignment.MiddleLeft, Palette.Quiet, 13);
+            Arrow(plot, 174, from, 174, top + 3);
+            if (leaving[i].Count == 0)
                 continue;
-            var middle = (from + to) / 2;
-            Arrow(plot, 174, middle, 382, middle);
-            Leaving(plot, steps[i].Leaving, 390, middle);
+            Arrow(plot, 174, middle, Beside - 8, middle);
+            Leaving(plot, leaving[i], middle);
         }
 
         return Sheet.Finish(
@@ -45,7 +53,7 @@ internal static class FlowFigure
             string.Join(" ", steps.Select(step => $"{step.Word}: {Text(step.Count)}."
                 + (step.Leaving.Count == 0 ? "" : " Then leave " + string.Join(", ", step.Leaving.Select(part => $"{Text(part.Count)} {part.Reason}")) + "."))),
             Width,
-            Height);
+            height);
     }
 
     /// <summary>The steps with their counts.</summary>
@@ -54,7 +62,7 @@ internal static class FlowFigure
         var (intake, tables) = (report.Intake, report.Tables);
         var captures = tables.Links.Values.Sum();
         var unlinked = tables.Unlinked.OrderByDescending(pair => pair.Value).ThenBy(pair => pair.Key, StringComparer.Ordinal)
-            .Select(pair => new FlowLoss(pair.Value, $"captures in no swing: {(pair.Key.Length == 0 ? "no reason given" : pair.Key.Replace('-', ' '))}"));
+            .Select(pair => new FlowLoss(pair.Value, $"in no swing: {Documents.LinkWords.Of(pair.Key)}"));
         var excluded = tables.AllSwings - tables.PracticeSwings - tables.IncludedSwings;
         return
         [
@@ -78,12 +86,24 @@ internal static class FlowFigure
         Sheet.Beside(plot, Text(count), right - 14, (top + bottom) / 2, Alignment.MiddleRight, Palette.Ink, 17);
     }
 
-    private static void Leaving(Plot plot, IReadOnlyList<FlowLoss> parts, double x, double middle)
+    /// <summary>Reasons on lines as wide as the figure leaves room for, their counts on the first line of each.</summary>
+    private static List<(string Count, string Words)> LinesOf(IReadOnlyList<FlowLoss> parts)
     {
-        const double pitch = 17;
-        var top = middle + ((parts.Count - 1) * pitch / 2);
-        for (var i = 0; i < parts.Count; i++)
-            Sheet.Beside(plot, $"{Text(parts[i].Count)}  {parts[i].Reason}", x, top - (i * pitch), Alignment.MiddleLeft, Palette.Quiet, 12.5f);
+        var room = Width - Beside - 20 - Column(parts);
+        return [.. parts.SelectMany(part => Sheet.Wrapped(part.Reason, Sheet.Normal, room).Split('\n').Select((line, i) => (i == 0 ? Text(part.Count) : "", line)))];
+    }
+
+    private static float Column(IReadOnlyList<FlowLoss> parts) => parts.Select(part => ShippedFont.WidthOf(Text(part.Count), Sheet.Normal)).DefaultIfEmpty().Max();
+
+    private static void Leaving(Plot plot, List<(string Count, string Words)> lines, double middle)
+    {
+        var column = Beside + lines.Max(line => ShippedFont.WidthOf(line.Count, Sheet.Normal));
+        var top = middle + ((lines.Count - 1) * LinePitch / 2.0);
+        for (var i = 0; i < lines.Count; i++)
+        {
+            Sheet.Beside(plot, lines[i].Count, column, top - (i * LinePitch), Alignment.MiddleRight, Palette.Quiet, Sheet.Normal);
+            Sheet.Beside(plot, lines[i].Words, column + 10, top - (i * LinePitch), Alignment.MiddleLeft, Palette.Quiet, Sheet.Normal);
+        }
     }
 
     private static void Arrow(Plot plot, double x1, double y1, double x2, double y2)

@@ -49,7 +49,7 @@ internal static class ForceFigure
         Sheet.Stroke(plot, FromMs, low, ToMs, low, Palette.Quiet, 1.5f);
         plot.Axes.Bottom.SetTicks([-1000, -800, -600, -400, -200, 0, 200], ["−1000", "−800", "−600", "−400", "−200", "0", "200"]);
         var steps = Sheet.Steps(least, most, 6);
-        plot.Axes.Left.SetTicks(steps, [.. steps.Select(step => ValueDisplay.Number(step, 1))]);
+        plot.Axes.Left.SetTicks(steps, Sheet.Texts(steps));
         plot.YLabel("Vertical force, both feet (body weights)");
         plot.XLabel("Time from impact (ms)");
         return Sheet.Finish(

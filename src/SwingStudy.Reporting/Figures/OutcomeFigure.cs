@@ -33,10 +33,12 @@ internal static class OutcomeFigure
         var baseline = BaselineOf(report, sessions, display);
         var worthwhile = outcome.SmallestWorthwhile is { } smallest ? display.Difference(smallest.Amount) : (double?)null;
         var (low, high) = Limits(shown, baseline, worthwhile);
-        var plot = Sheet.Empty(Left, Bottom);
+        var title = Sheet.Wrapped(display.Label, Sheet.Normal, Height - Bottom - Above);
+        var left = Left + Sheet.LeftTitleRoom(display.Label, Height - Bottom - Above);
+        var plot = Sheet.Empty(left, Bottom);
         var field = new AxisLimits(0.4, sessions.Count + 0.6, low, high);
-        Sheet.Frame(plot, field, new PixelSize(Width - Left, Height - Bottom), Above, Right);
-        DrawPhases(plot, report, sessions, low, high);
+        Sheet.Frame(plot, field, new PixelSize(Width - left, Height - Bottom), Above, Right);
+        DrawPhases(plot, report, sessions, low, high, Width - left - Right);
         if (baseline is { } level)
             DrawReferences(plot, report, outcome, participant, display, level, worthwhile, field);
         for (var i = 0; i < sessions.Count; i++)
@@ -46,15 +48,15 @@ internal static class OutcomeFigure
             [.. Enumerable.Range(1, sessions.Count).Select(i => (double)i)],
             [.. sessions.Select((session, i) => session.Day is { } day ? Day.Format(day) : string.Create(CultureInfo.InvariantCulture, $"{i + 1}"))]);
         var steps = Sheet.Steps(low, high, 6);
-        plot.Axes.Left.SetTicks(steps, [.. steps.Select(step => ValueDisplay.Number(step, step == Math.Floor(step) ? 0 : display.Decimals))]);
-        plot.YLabel(display.Label);
+        plot.Axes.Left.SetTicks(steps, Sheet.Texts(steps));
+        plot.YLabel(title);
         plot.XLabel("Session");
         var excluded = sessions.Sum(session => session.Swings.Count - session.Counted.Count);
         return Sheet.Finish(
             plot,
             $"{outcome.Variable.Replace('_', '-')}-{participant}",
             $"{display.Title} of {participant} by session. Dots: counted swings in their order; bars: session means; band: what own noise alone can do to a phase mean; hollow circles: excluded swings, as triangles beyond the axis.",
-            AltText(report, participant, display, sessions, excluded),
+            AltText(report, outcome, participant, display, sessions, excluded),
             Width,
             Height);
     }
@@ -84,7 +86,7 @@ internal static class OutcomeFigure
         return (low - pad, high + pad);
     }
 
-    private static void DrawPhases(Plot plot, StudyReport report, List<PlottedSession> sessions, double low, double high)
+    private static void DrawPhases(Plot plot, StudyReport report, List<PlottedSession> sessions, double low, double high, float wide)
     {
         var start = 0;
         for (var i = 1; i <= sessions.Count; i++)
@@ -98,7 +100,7 @@ internal static class OutcomeFigure
                 Sheet.Stroke(plot, left, low, left, high, Palette.Quiet, 1, LinePattern.Dashed);
             Sheet.Beside(
                 plot,
-                Wrapped((sessions[start].PhaseName ?? "no phase").Replace('-', ' '), (right - left) * (Width - Left - Right) / (sessions.Count + 0.2)),
+                Sheet.Wrapped((sessions[start].PhaseName ?? "no phase").Replace('-', ' '), Sheet.Small, (right - left) * wide / (sessions.Count + 0.2)),
                 (left + right) / 2,
                 high,
                 Alignment.LowerCenter,
@@ -107,16 +109,6 @@ internal static class OutcomeFigure
                 down: -4);
             start = i;
         }
-    }
-
-    /// <summary>A phase's name on two lines where it is wider than its sessions.</summary>
-    private static string Wrapped(string name, double room)
-    {
-        const double letter = 7.6;
-        if (name.Length * letter < room || !name.Contains(' ', StringComparison.Ordinal))
-            return name;
-        var middle = Enumerable.Range(0, name.Length).Where(i => name[i] == ' ').MinBy(i => Math.Abs(i - (name.Length / 2)));
-        return name[..middle] + "\n" + name[(middle + 1)..];
     }
 
     private static void DrawReferences(
@@ -142,11 +134,11 @@ internal static class OutcomeFigure
         Sheet.Stroke(plot, left, at, right, at, Palette.BluishGreen, 1.6f, LinePattern.Dotted);
         Margin(
             plot,
-            $"worthwhile\n{display.Signed(at - level)} {display.Symbol}",
+            $"worthwhile\n{ValueDisplay.WithUnit(display.Signed(at - level), display.Symbol)}",
             right,
             at,
             near ? (direction > 0 ? Alignment.LowerLeft : Alignment.UpperLeft) : Alignment.MiddleLeft,
-            Palette.BluishGreen);
+            Palette.GreenText);
     }
 
     /// <summary>
@@ -185,7 +177,7 @@ internal static class OutcomeFigure
         Sheet.Stroke(plot, slot - HalfSlot, mean, slot + HalfSlot, mean, color, 3);
     }
 
-    private static string AltText(StudyReport report, string participant, ValueDisplay display, List<PlottedSession> sessions, int excluded)
+    private static string AltText(StudyReport report, OutcomeMeasure outcome, string participant, ValueDisplay display, List<PlottedSession> sessions, int excluded)
     {
         var phases = sessions.Where(session => session.Counted.Count > 0).GroupBy(session => session.PhaseName ?? "no phase").Select(group =>
         {
@@ -197,7 +189,15 @@ internal static class OutcomeFigure
         });
         return string.Create(
             CultureInfo.InvariantCulture,
-            $"{display.Label} of {participant} by session: {string.Join("; ", phases)}. {Counted(sessions.Sum(session => session.Counted.Count), "counted swing")}, {excluded} excluded.");
+            $"{display.Label} of {participant} by session: {string.Join("; ", phases)}. {Counted(sessions.Sum(session => session.Counted.Count), "counted swing")}, {excluded} excluded.{Found(report, outcome.Variable, participant)}");
+    }
+
+    /// <summary>What the findings say of the player's planned comparisons.</summary>
+    private static string Found(StudyReport report, string variable, string participant)
+    {
+        var found = report.Tables.Findings.Where(finding => finding.IsPlanned && finding.Participant == participant && finding.Outcome == variable)
+            .Select(finding => $"{Documents.Comparisons.ContrastOf(report, finding.Contrast)} {finding.Verdict}").ToList();
+        return found.Count == 0 ? "" : $" Change: {string.Join("; ", found)}.";
     }
 
     private static string Counted(int count, string word) => string.Create(CultureInfo.InvariantCulture, $"{count} {word}{(count == 1 ? "" : "s")}");

@@ -45,10 +45,25 @@ internal static class Palette
     public static Color OfPhase(PhaseRole? role) => role switch
     {
         PhaseRole.Intervention => Blue,
-        PhaseRole.FollowUp => Color.FromHex("#A86F00"),
+        PhaseRole.FollowUp => Color.FromHex("#8F5E00"),
         PhaseRole.Transfer => Color.FromHex("#A04F7D"),
         _ => Ink,
     };
+
+    /// <summary>Colour of words about a verdict: the verdict's colour, darkened where it would have less than 4.5 : 1 on white (WCAG 2.2, 1.4.3).</summary>
+    public static Color TextOfVerdict(string? verdict) => verdict switch
+    {
+        Verdict.Supported => GreenText,
+        Verdict.Suggestive => Color.FromHex("#005F94"),
+        Verdict.CannotTell => VermillionText,
+        _ => Quiet,
+    };
+
+    /// <summary>Bluish green for words: 6.1 : 1 on white.</summary>
+    public static Color GreenText { get; } = Color.FromHex("#00704F");
+
+    /// <summary>Vermillion for words: 5.7 : 1 on white.</summary>
+    public static Color VermillionText { get; } = Color.FromHex("#A84A00");
 
     /// <summary>Colour and sign of a verdict.</summary>
     public static (Color Color, MarkerShape Shape) OfVerdict(string? verdict) => verdict switch

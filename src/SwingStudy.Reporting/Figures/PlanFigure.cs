@@ -36,7 +36,7 @@ public static class PlanFigure
             DrawLine(plot, line, label, line.Sessions == planned.Sessions, display);
         if (planned.Swings >= least && planned.Swings <= most)
             Sheet.Mark(plot, planned.Swings, display.Difference(planned.Detectable), MarkerShape.FilledCircle, 10, Palette.Vermillion);
-        Sheet.Beside(plot, FormattableString.Invariant($"planned: {planned.Sessions} sessions of {planned.Swings} swings"), least, high, Alignment.LowerLeft, Palette.Vermillion, Sheet.Small, down: -7);
+        Sheet.Beside(plot, FormattableString.Invariant($"planned: {planned.Sessions} sessions of {planned.Swings} swings"), least, high, Alignment.LowerLeft, Palette.VermillionText, Sheet.Small, down: -7);
         return Sheet.Finish(plot, $"plan-{variable.Name.Replace('_', '-')}", Caption(display), AltText(display, change, planned), Width, Height);
     }
 
@@ -46,11 +46,11 @@ public static class PlanFigure
         Sheet.Stroke(plot, least, 0, least, high, Palette.Quiet, 1.5f);
         Sheet.Fill(plot, least, most, 0, display.Difference(change), Palette.BluishGreen.WithAlpha(0.09));
         Sheet.Stroke(plot, least, display.Difference(change), most, display.Difference(change), Palette.BluishGreen, 1.6f, LinePattern.Dotted);
-        Sheet.Beside(plot, Format(display, change, "change to be found "), most, display.Difference(change), Alignment.LowerRight, Palette.BluishGreen, Sheet.Small, right: -6, down: -3);
+        Sheet.Beside(plot, Format(display, change, "change to be found "), most, display.Difference(change), Alignment.LowerRight, Palette.GreenText, Sheet.Small, right: -6, down: -3);
         var across = Sheet.Steps(0, most, 8).Where(step => step >= least).Prepend(least).Distinct().ToArray();
         plot.Axes.Bottom.SetTicks(across, [.. across.Select(step => step.ToString("0", CultureInfo.InvariantCulture))]);
         var up = Sheet.Steps(0, high, 6);
-        plot.Axes.Left.SetTicks(up, [.. up.Select(step => ValueDisplay.Number(step, up.All(value => value == Math.Floor(value)) ? 0 : display.Decimals))]);
+        plot.Axes.Left.SetTicks(up, Sheet.Texts(up));
         plot.XLabel("Swings a session");
         plot.YLabel(display.Symbol.Length == 0 ? "Smallest detectable change" : $"Smallest detectable change ({display.Symbol})");
     }
@@ -72,7 +72,7 @@ public static class PlanFigure
             Sheet.Stroke(plot, from.Swings, display.Difference(from.Detectable), to.Swings, display.Difference(to.Detectable), color, isPlanned ? 2.6f : 1.8f);
         var last = line.Points[^1];
         Sheet.Beside(
-            plot, FormattableString.Invariant($"{line.Sessions} {(line.Sessions == 1 ? "session" : "sessions")} a phase"), last.Swings, label, Alignment.MiddleLeft, color, Sheet.Normal,
+            plot, FormattableString.Invariant($"{line.Sessions} {(line.Sessions == 1 ? "session" : "sessions")} a phase"), last.Swings, label, Alignment.MiddleLeft, isPlanned ? Palette.VermillionText : Palette.Blue, Sheet.Normal,
             right: 10);
     }
 
@@ -83,7 +83,7 @@ public static class PlanFigure
         $"With {planned.Sessions} sessions of {planned.Swings} swings, {Format(display, planned.Detectable, "")} can be told from noise; {Format(display, change, "")} is to be found.");
 
     private static string Format(ValueDisplay display, double amount, string before) =>
-        $"{before}{ValueDisplay.Number(display.Difference(amount), Math.Max(display.Decimals, 2))} {display.Symbol}".TrimEnd();
+        before + ValueDisplay.WithUnit(ValueDisplay.Number(display.Difference(amount), Math.Max(display.Decimals, 2)), display.Symbol);
 
     private static string Lower(string title) => title.Length > 1 && char.IsLower(title[1]) ? char.ToLowerInvariant(title[0]) + title[1..] : title;
 }

@@ -10,9 +10,12 @@ public static class ReportFigures
     public static Figure Flow(StudyReport report) => FlowFigure.Draw(report);
 
     /// <summary>Changes of the primary and secondary outcomes, one figure an outcome and contrast, in the protocol's order.</summary>
-    public static IReadOnlyList<Figure> Changes(StudyReport report) =>
+    public static IReadOnlyList<Figure> Changes(StudyReport report) => Changes(report, OutcomeRole.Primary, OutcomeRole.Secondary);
+
+    /// <summary>Changes of the outcomes of some roles.</summary>
+    public static IReadOnlyList<Figure> Changes(StudyReport report, params OutcomeRole[] roles) =>
     [
-        .. DrawnOutcomes(report, OutcomeRole.Primary, OutcomeRole.Secondary)
+        .. DrawnOutcomes(report, roles)
             .SelectMany(outcome => report.Protocol.Contrasts
                 .Where(contrast => outcome.Contrasts.Count == 0 || outcome.Contrasts.Contains(contrast.Name))
                 .Select(contrast => ChangeFigure.Draw(report, outcome, contrast)))

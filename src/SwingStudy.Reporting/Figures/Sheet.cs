@@ -15,6 +15,12 @@ internal static partial class Sheet
 
     private const int Sharpness = 2;
 
+    /// <summary>Height of a line of an axis title, points.</summary>
+    private const float TitleLine = 16;
+
+    /// <summary>The font's digits stand above the middle of their line; so far down they stand beside their tick.</summary>
+    private const float DigitsDown = 2;
+
     private static readonly int[] RoundFactors = [1, 2, 5, 10];
 
     /// <summary>A plot without grid, with tick labels on the left and below; all the rest belongs to the drawing, which the library clips there.</summary>
@@ -41,6 +47,7 @@ internal static partial class Sheet
             axis.Label.ForeColor = Palette.Ink;
         }
 
+        plot.Axes.Left.TickLabelStyle.OffsetY = DigitsDown;
         plot.Layout.Fixed(new PixelPadding(left, 0, bottom, 0));
         return plot;
     }
@@ -71,6 +78,25 @@ internal static partial class Sheet
         label.OffsetX = right;
         label.OffsetY = down;
     }
+
+    /// <summary>A text on as many lines as it needs to be no wider than <paramref name="room"/>; a word that is wider by itself stays whole.</summary>
+    public static string Wrapped(string text, float size, double room)
+    {
+        var lines = new List<string>();
+        foreach (var word in text.Split(' '))
+        {
+            if (lines.Count > 0 && ShippedFont.WidthOf($"{lines[^1]} {word}", size) <= room)
+                lines[^1] += " " + word;
+            else
+                lines.Add(word);
+        }
+
+        return string.Join('\n', lines);
+    }
+
+    /// <summary>Puts the title of the vertical axis beside it, on two lines or more where it is longer than the field is high.</summary>
+    /// <returns>Room that the lines beyond the first need, points.</returns>
+    public static float LeftTitleRoom(string title, double height) => TitleLine * Wrapped(title, Normal, height).Count(c => c == '\n');
 
     /// <summary>A line between two places of the data.</summary>
     public static void Stroke(Plot plot, double x1, double y1, double x2, double y2, Color color, float width, LinePattern? pattern = null)
@@ -108,6 +134,13 @@ internal static partial class Sheet
         var step = RoundFactors.Select(factor => factor * power).First(candidate => candidate >= raw * 0.999);
         var first = Math.Ceiling(low / step);
         return [.. Enumerable.Range(0, (int)Math.Floor((high / step) - first + 1e-9) + 1).Select(i => Math.Round((first + i) * step, 9))];
+    }
+
+    /// <summary>The steps as texts, all with the fewest decimals that tell them apart from each other exactly.</summary>
+    public static string[] Texts(double[] steps)
+    {
+        var decimals = Enumerable.Range(0, 7).First(count => count == 6 || steps.All(step => Math.Abs(step - Math.Round(step, count)) < 1e-9));
+        return [.. steps.Select(step => ValueDisplay.Number(step, decimals))];
     }
 
     /// <summary>The finished figure.</summary>

@@ -26,6 +26,13 @@ internal sealed class ShippedFont : IFontResolver
     /// <summary>Makes the font known; once is enough, more do no harm.</summary>
     public static void Register() => _ = Registered.Value;
 
+    /// <summary>Width of a line of text, points.</summary>
+    public static float WidthOf(string text, float size)
+    {
+        using var font = new SKFont(Regular.Value, size);
+        return font.MeasureText(text);
+    }
+
     /// <inheritdoc/>
     public SKTypeface? CreateTypeface(string fontName, FontWeight weight, FontSlant slant, FontSpacing spacing) => Named(fontName);
 

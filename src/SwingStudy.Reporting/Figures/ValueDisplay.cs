@@ -30,8 +30,14 @@ public sealed class ValueDisplay
     /// <summary>Sign of the unit; empty for plain numbers.</summary>
     public string Symbol => _shown?.Symbol ?? "";
 
+    /// <summary>Decimals of a number whose uncertainty is known, display unit: two digits of the uncertainty are shown.</summary>
+    public int DecimalsFor(double uncertainty) => Digits.DecimalsFor(uncertainty, Decimals);
+
     /// <summary>Title with unit, for an axis or a table's head.</summary>
-    public string Label => Symbol.Length == 0 ? Title : $"{Title} ({Symbol})";
+    public string Label => LabelOf(Title, Symbol);
+
+    /// <summary>A title with the sign of its unit; the title alone where numbers have none.</summary>
+    public static string LabelOf(string title, string symbol) => symbol.Length == 0 ? title : $"{title} ({symbol})";
 
     /// <summary>A value in the display unit.</summary>
     public double Value(double canonical) => _conversion.Apply(canonical);
@@ -40,16 +46,19 @@ public sealed class ValueDisplay
     public double Difference(double canonical) => _conversion.ApplyToDifference(canonical);
 
     /// <summary>A value with its unit.</summary>
-    public string TextOf(double canonical) => WithUnit(Number(Value(canonical), Decimals));
+    public string TextOf(double canonical) => WithUnit(Number(Value(canonical), Decimals), Symbol);
 
     /// <summary>A difference with sign and unit.</summary>
-    public string TextOfDifference(double canonical) => WithUnit(Signed(Difference(canonical)));
+    public string TextOfDifference(double canonical) => WithUnit(Signed(Difference(canonical)), Symbol);
 
     /// <summary>A number of the display unit with its sign.</summary>
-    public string Signed(double shown)
+    public string Signed(double shown) => Signed(shown, Decimals);
+
+    /// <summary>A number with that many decimals and its sign.</summary>
+    public static string Signed(double value, int decimals)
     {
-        var text = Number(shown, Decimals);
-        return Math.Round(shown, Decimals) > 0 ? "+" + text : text;
+        var text = Number(value, decimals);
+        return Math.Round(value, decimals, MidpointRounding.AwayFromZero) > 0 ? "+" + text : text;
     }
 
     /// <summary>A number with that many decimals.</summary>
@@ -60,5 +69,6 @@ public sealed class ValueDisplay
         return rounded < 0 ? "−" + text : text;
     }
 
-    private string WithUnit(string number) => Symbol.Length == 0 ? number : Symbol is "°" ? number + Symbol : $"{number} {Symbol}";
+    /// <summary>A number and the sign of its unit.</summary>
+    public static string WithUnit(string number, string symbol) => symbol.Length == 0 || number.Length == 0 ? number : symbol is "°" ? number + symbol : $"{number} {symbol}";
 }

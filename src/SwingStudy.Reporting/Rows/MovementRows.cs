@@ -1,3 +1,4 @@
+using SwingStudy.Domain.Curves;
 using SwingStudy.Domain.Tables;
 using SwingStudy.Storage.Tables;
 
@@ -7,7 +8,7 @@ namespace SwingStudy.Reporting.Rows;
 internal static class MovementRows
 {
     /// <summary>The channel that a report draws swing by swing.</summary>
-    public const string VerticalForce = "total_force_y";
+    public const string VerticalForce = SwingChannels.VerticalForce;
 
     /// <summary>The curves of that channel.</summary>
     public static IReadOnlyList<SwingCurveRow> Curves(TableStore store)

@@ -16,7 +16,7 @@ internal sealed class CurveStage : Stage<CurveSettings>
         Unit = UnitOfWork.Participant,
         Inputs = [new("swings", Slice.SameParticipant), new("swing_events", Slice.SameParticipant), new("swing_curves", Slice.SameParticipant)],
         Outputs = ["curve_means", "curve_tests"],
-        CodeVersion = "2",
+        CodeVersion = "3",
     };
 
     protected override CurveSettings SettingsOf(StudySetup setup) => CurveSettings.Of(setup);

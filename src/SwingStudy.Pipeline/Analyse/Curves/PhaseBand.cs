@@ -6,13 +6,18 @@ namespace SwingStudy.Pipeline.Analyse.Curves;
 
 /// <summary>The mean curve of one phase with its bands.</summary>
 /// <remarks>
-/// Swings of a session share its day, so that bands come from session means where there are enough of them to resample; else from swings, and
-/// then they tell where the mean of these very sessions lies.
+/// Swings of a session share its day, so that bands come from session means where there are three or more; else from swings, and then they tell where
+/// the mean of these very sessions lies. The band over all points together rests on resampled curves, standardized anew each time: of fewer than ten
+/// curves too many resamples repeat the same few, and the band is several times too wide to say anything (of five independent curves its factor is above
+/// 30, of ten about 6, of twenty 3.6), so that there is then only the band point by point.
 /// </remarks>
 internal static class PhaseBand
 {
-    /// <summary>Fewer session means than these have too few different resamples for a band over the whole curve.</summary>
-    public const int FewestSessions = 5;
+    /// <summary>Fewer session means than these say next to nothing of how sessions scatter.</summary>
+    public const int FewestSessions = 3;
+
+    /// <summary>Fewer curves than these have too few different resamples for a band over the whole curve.</summary>
+    public const int FewestResampled = 10;
 
     /// <summary>Adds the row of a phase.</summary>
     public static void Add(RowSetBuilder rows, string participant, string channel, string phase, ChannelCurves curves, CurveSettings settings, Xoshiro256 chance)
@@ -29,6 +34,7 @@ internal static class PhaseBand
         var isOverSessions = sessions.Count >= FewestSessions;
         double[][] over = isOverSessions ? [.. sessions.Select(MeanCurves.Of)] : [.. sessions.SelectMany(session => session)];
         var band = CurveBand.Of(over, chance, settings.Confidence, settings.Resamples);
+        var together = over.Length < FewestResampled ? null : band.SimultaneousFactor;
         rows.Add(
             ("participant", participant),
             ("channel", channel),
@@ -46,10 +52,10 @@ internal static class PhaseBand
             ("swing_sd", MeanCurves.DeviationWithin(sessions)),
             ("pointwise_low", Limit(band, band.PointwiseFactor, -1)),
             ("pointwise_high", Limit(band, band.PointwiseFactor, 1)),
-            ("simultaneous_low", Limit(band, band.SimultaneousFactor, -1)),
-            ("simultaneous_high", Limit(band, band.SimultaneousFactor, 1)),
+            ("simultaneous_low", Limit(band, together, -1)),
+            ("simultaneous_high", Limit(band, together, 1)),
             ("method", CurveBand.Method),
-            ("undefined", band.Undefined ?? (band.SimultaneousFactor is null ? "needs at least three curves that vary for a band over all points" : null)));
+            ("undefined", band.Undefined ?? (together is null ? "needs at least ten curves that vary for a band over all points" : null)));
     }
 
     private static double[]? Limit(CurveBand band, double? factor, int side) =>

@@ -57,18 +57,18 @@ internal static class Evidence
         if (draw.IsJoint)
             return new Reason(ReasonCode.Randomization, "the players were drawn together: the test over all of them stands in the study's finding");
         return player.Compared.Term(TrendTerm.RandomizationTest) is { } test
-            ? new Reason(ReasonCode.Randomization, $"p = {P(test.P)}, {test.MethodDetail}")
+            ? new Reason(ReasonCode.Randomization, $"{P(test.P)}, {test.MethodDetail}")
             : player.Compared.Trends.WhyNot(player.Participant, player.Outcome.Name, player.Contrast.Name, TrendTerm.RandomizationTest) is { } reason ? new Reason(ReasonCode.Randomization, reason) : null;
     }
 
     private static IEnumerable<Reason> Against(PlayerChange player, Verdict verdict, double confidence)
     {
         if (!player.ExceedsNoise)
-            yield return new Reason(ReasonCode.WithinNoise, "the interval includes no change at all");
+            yield return new Reason(ReasonCode.WithinNoise, "the interval includes zero: there may be no change at all");
         else if (!Judgement.SurvivesAdjustment(player, confidence))
         {
             yield return new Reason(ReasonCode.SeveralComparisons, string.Create(CultureInfo.InvariantCulture,
-                $"one of {player.FamilySize} planned comparisons of {player.Outcome.Role} outcomes, among which one may pass by luck: adjusted p = {P(player.AdjustedP!.Value)}"));
+                $"one of {player.FamilySize} planned comparisons of {player.Outcome.Role} outcomes, among which one may pass by luck: adjusted {P(player.AdjustedP!.Value)}"));
         }
 
         if (player.ExceedsNoise && player.Outcome.Worthwhile is not null && !(player.ProbabilityWorthwhile >= confidence))
@@ -96,10 +96,10 @@ internal static class Evidence
             return null;
         var (code, verb) = player.Compared.To.IsTransfer ? (ReasonCode.ShareCarriedOver, "carries over") : (ReasonCode.ShareKept, "is still there");
         return new Reason(code, share.HasInterval
-            ? string.Create(CultureInfo.InvariantCulture, $"{share.Value:0} % of the change with the cue {verb} in {player.Compared.To.Quoted} (interval {share.Low:0} to {share.High:0} %)")
+            ? string.Create(CultureInfo.InvariantCulture, $"{Plain.Whole(share.Value)} % of the change with the cue {verb} in {player.Compared.To.Quoted} (interval {Plain.Whole(share.Low)} to {Plain.Whole(share.High)} %)")
             : $"which share of the change with the cue {verb} in {player.Compared.To.Quoted} cannot be told, because the change with the cue may be none");
     }
 
-    /// <summary>A p value with three decimals, or that it lies below 0.001.</summary>
-    public static string P(double p) => p < 0.001 ? "below 0.001" : p.ToString("0.000", CultureInfo.InvariantCulture);
+    /// <summary>"p = 0.025": three decimals, or that it lies below 0.001.</summary>
+    public static string P(double p) => p < 0.001 ? "p below 0.001" : "p = " + p.ToString("0.000", CultureInfo.InvariantCulture);
 }

@@ -27,14 +27,14 @@ internal static class FindingRows
         ("basis", Word.Of(players[0].Change.Basis)),
         ("verdict", VerdictWords.Of(finding.Verdict)),
         ("statement", finding.Statement),
-        ("reasons", Lines([.. draws.Select(Drawn), .. players.Select(player => new Reason(player.Change.Participant, VerdictWords.Of(player.Verdict)))])));
+        ("reasons", Lines([.. draws.Select(Drawn), .. players.Select(player => new Reason(player.Change.Participant, player.Change.IsMeasured ? VerdictWords.Of(player.Verdict) : "not measured"))])));
 
     /// <summary>What moved with an outcome; nothing for mechanism outcomes themselves and where nothing is known of the outcome.</summary>
     public static IEnumerable<Reason> Mechanism(PlayerChange player, IReadOnlyList<(PlayerChange Change, Verdict Verdict)> moved) =>
         player.Outcome.IsMechanism || player.Estimate is null ? [] : Findings.Mechanism.Of(moved);
 
     private static Reason Drawn(GroupEffect test) => new(ReasonCode.Randomization, test.Estimate is { Undefined: null, P: { } p }
-        ? $"p = {Evidence.P(p)} over the players drawn together, {test.Estimate.Method[(test.Estimate.Method.IndexOf(';', StringComparison.Ordinal) + 2)..]}"
+        ? $"{Evidence.P(p)} over the players drawn together, {test.Estimate.Method[(test.Estimate.Method.IndexOf(';', StringComparison.Ordinal) + 2)..]}"
         : test.Estimate.Undefined ?? "the test gives no p");
 
     /// <summary>One reason a line; missing when there is none, since an empty text is not told from a missing one by every reader.</summary>

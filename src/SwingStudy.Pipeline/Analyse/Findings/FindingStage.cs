@@ -22,7 +22,7 @@ internal sealed class FindingStage : Stage<FindingSettings>
             new("captures", Slice.WholeTable), new("links", Slice.WholeTable), new("clocks", Slice.WholeTable),
         ],
         Outputs = ["group_effects", "findings"],
-        CodeVersion = "4",
+        CodeVersion = "5",
     };
 
     protected override FindingSettings SettingsOf(StudySetup setup) => FindingSettings.Of(setup);

@@ -34,5 +34,12 @@ internal static class Plain
         _ => "almost ruled out (less than 1 %)",
     };
 
+    /// <summary>A whole number with a true minus sign, and none before zero.</summary>
+    public static string Whole(double value)
+    {
+        var size = Math.Round(Math.Abs(value), MidpointRounding.AwayFromZero).ToString("0", CultureInfo.InvariantCulture);
+        return value < 0 && size != "0" ? "−" + size : size;
+    }
+
     private static string Percent(double probability) => string.Create(CultureInfo.InvariantCulture, $"{100 * probability:0} %");
 }

@@ -37,6 +37,9 @@ internal sealed record PlayerChange(ComparedPlayer Compared, Basis Basis, double
     /// <summary>Probability that the true change is worthwhile in the direction of the estimate; null when unknown.</summary>
     public double? ProbabilityWorthwhile => Estimate >= 0 ? Change.ProbabilityAboveWorthwhile : Change.ProbabilityBelowWorthwhile;
 
+    /// <summary>Whether either phase has a value of the outcome: without any the player had no device for it, and counts neither for nor against.</summary>
+    public bool IsMeasured => Change.SwingsBefore + Change.SwingsAfter > 0;
+
     /// <summary>Whether the interval excludes no change.</summary>
     public bool ExceedsNoise => Change.Estimate.Interval is { } interval && !interval.Contains(0);
 

@@ -10,6 +10,8 @@ internal static class PlayerStatement
     {
         var (from, to) = (player.Compared.From.Plain, player.Compared.To.Plain);
         var name = Plain.Lower(player.Outcome.Title);
+        if (!player.IsMeasured)
+            return $"{player.Participant}: {name} was not measured in this player in {from} or {to}.";
         if (player.Estimate is not { } estimate)
             return $"{player.Participant}: nothing can be said of {name} from {from} to {to}: {player.CannotTell?.Text ?? player.Change.Estimate.Undefined}.";
         var quantity = player.Compared.Quantity;

@@ -15,9 +15,7 @@ internal sealed class Quantity(double factor, string symbol, int decimals)
         var (own, shown) = (Parsed(outcome.Unit), Parsed(outcome.DisplayUnit));
         var factor = own is not null && shown is not null && UnitConversion.Between(own, shown) is { } conversion ? conversion.Factor : 1;
         var symbol = (factor == 1 && outcome.Unit != outcome.DisplayUnit ? own : shown)?.Symbol ?? "";
-        var size = Math.Abs(scale * factor);
-        var decimals = size > 0 && double.IsFinite(size) ? Math.Clamp(1 - (int)Math.Floor(Math.Log10(size)), 0, 6) : 2;
-        return new Quantity(factor, symbol, decimals);
+        return new Quantity(factor, symbol, Digits.DecimalsFor(scale * factor, otherwise: 2));
     }
 
     /// <summary>"2.1 mph", "−3.5°" without its sign where <paramref name="magnitude"/> is asked for.</summary>

@@ -22,19 +22,20 @@ internal sealed record StudyFinding(Verdict Verdict, string Statement)
     public static StudyFinding Of(IReadOnlyList<(PlayerChange Change, Verdict Verdict)> players, GroupEffect? mean, GroupEffect? spread, double confidence)
     {
         var first = players[0].Change;
+        var measured = players.Count(player => player.Change.IsMeasured);
         var judged = players.Where(player => player.Verdict != Verdict.CannotTell).ToList();
         var what = $"{Plain.Lower(first.Outcome.Title)} from {first.Compared.From.Plain} to {first.Compared.To.Plain}";
         if (judged.Count < LeastPlayers)
         {
             return new StudyFinding(Verdict.CannotTell, string.Create(CultureInfo.InvariantCulture,
-                $"Study: {judged.Count} of {players.Count} players could be judged in {what}; one player says nothing of others."));
+                $"Study: {judged.Count} of {Counted(measured, players.Count)} could be judged in {what}; one player says nothing of others."));
         }
 
         var supported = judged.Where(player => player.Verdict == Verdict.Supported).ToList();
         var better = supported.Count(player => player.Change.IsImprovement == true);
         var worse = supported.Count(player => player.Change.IsImprovement == false);
         var direction = better + worse == 0 ? "" : string.Create(CultureInfo.InvariantCulture, $" ({better} better, {worse} worse)");
-        var count = string.Create(CultureInfo.InvariantCulture, $"Study: a change in {what} is supported for {supported.Count} of {judged.Count} players who could be judged{direction}.");
+        var count = string.Create(CultureInfo.InvariantCulture, $"Study: a change in {what} is supported for {supported.Count} of {judged.Count} players who could be judged{direction}.{(measured < players.Count ? $" It was measured in {measured} of {players.Count} players." : "")}");
         if (mean?.Estimate is not { Value: { } value, Interval: { } interval })
             return new StudyFinding(Verdict.NotShown, $"{count} A mean over players cannot be given: {mean?.Estimate.Undefined ?? "no player's change has an error"}.");
         var sameSign = supported.Count(player => Math.Sign(player.Change.Estimate!.Value) == Math.Sign(value));
@@ -43,6 +44,11 @@ internal sealed record StudyFinding(Verdict Verdict, string Statement)
         var verdict = excludesZero && most && first.Basis == Basis.Planned ? Verdict.Supported : excludesZero || (most && supported.Count > 0) ? Verdict.Suggestive : Verdict.NotShown;
         return new StudyFinding(verdict, $"{count} {MeanText(first.Outcome, mean, spread, confidence)}");
     }
+
+    /// <summary>Players in whom the outcome was measured, and how many there are where that is fewer.</summary>
+    private static string Counted(int measured, int all) => measured == all
+        ? string.Create(CultureInfo.InvariantCulture, $"{all} {(all == 1 ? "player" : "players")}")
+        : string.Create(CultureInfo.InvariantCulture, $"{measured} {(measured == 1 ? "player" : "players")} in whom it was measured ({all} took part)");
 
     private static string MeanText(OutcomeSetting outcome, GroupEffect mean, GroupEffect? spread, double confidence)
     {

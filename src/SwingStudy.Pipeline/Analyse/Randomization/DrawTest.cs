@@ -24,6 +24,12 @@ internal static class DrawTest
         // Of an erased player nothing is left, so the set that was drawn from is no longer whole, and no smaller one was ever drawn from.
         if (draw.Players.Count != draw.Windows.Count)
             return Estimate.NotDefined(RandomizationTest.ExactMethod, "a player of this draw was erased, so that the set that chance drew from is no longer whole");
+        if (draw.Players.Where((_, i) => series[i].Means.Length == 0).Select(player => player.Participant).ToList() is { Count: > 0 } without)
+        {
+            return Estimate.NotDefined(RandomizationTest.ExactMethod,
+                $"the players were drawn together, and {string.Join(", ", without)} {(without.Count == 1 ? "has" : "have")} no session with a value: the draw of all cannot test some");
+        }
+
         var length = Math.Min(draw.Players.Min(player => player.Assignment.Length), series.Min(one => one.Means.Length));
         var done = series.Select(one => one.First(length)).ToList();
         for (var i = 0; i < done.Count; i++)

@@ -25,7 +25,7 @@ internal static class OrderInSession
         }
         else if (Math.Abs(explained) >= Noticeable)
         {
-            yield return new Caveat("order-in-session", string.Create(CultureInfo.InvariantCulture, $"{text}; unequal places in the sessions explain about {100 * explained:0} % of the change"), false);
+            yield return new Caveat("order-in-session", string.Create(CultureInfo.InvariantCulture, $"{text}; unequal places in the sessions explain about {Plain.Whole(100 * explained)} % of the change"), false);
         }
         else
         {
