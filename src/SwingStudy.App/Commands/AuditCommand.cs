@@ -45,12 +45,14 @@ internal static class AuditCommand
                 new { passed, checks = checks.Select(check => new { check.Name, check.Passed, check.Examined, check.What, problems = check.Problems.Select(ProblemDocument.From), check.Remarks }) },
                 console =>
                 {
-                    foreach (var check in checks)
+                    Listing.Write(console, ["", "what", "examined", "of what, and how"], checks.Select(check => (IReadOnlyList<string>)
+                        [check.Passed ? "holds" : "BROKEN", check.Name, check.Examined.ToString(CultureInfo.InvariantCulture), check.What]), "Nothing was examined.");
+                    foreach (var check in checks.Where(check => check.Problems.Count + check.Remarks.Count > 0))
                     {
-                        console.MarkupLineInterpolated($"{(check.Passed ? "holds " : "BROKEN")}  {check.Name,-20} {check.Examined,8} {check.What}");
+                        console.MarkupLineInterpolated($"[bold]{check.Name}[/]");
                         ProblemLines.Write(console, check.Problems);
                         foreach (var remark in check.Remarks)
-                            console.MarkupLineInterpolated($"        {remark}");
+                            console.MarkupLineInterpolated($"  {remark}");
                     }
 
                     console.WriteLine(passed ? "Everything holds." : "Something does not hold.");

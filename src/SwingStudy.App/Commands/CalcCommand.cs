@@ -137,7 +137,7 @@ internal static class CalcCommand
         new CalculatedStatistic(definition.Name, definition.Symbol, rows, results),
         console =>
         {
-            console.MarkupLineInterpolated($"{definition.Title}{(definition.Needs == InputColumns.None ? "" : $", {rows} rows")}");
+            console.MarkupLineInterpolated($"{definition.Title}{(definition.Needs == InputColumns.None ? "" : $", {Counted.Of(rows, "row")}")}");
             if (results.Count > 1)
                 ShowTable(console, results);
             else
@@ -146,21 +146,11 @@ internal static class CalcCommand
 
     private static void ShowTable(IAnsiConsole console, IReadOnlyList<NamedEstimate> results)
     {
-        var table = new Table().Border(TableBorder.Simple);
-        foreach (var heading in new[] { "quantity", "estimate", "se", "ci low", "ci high", "p", "df", "note" })
-            table.AddColumn(heading);
-        foreach (var row in results)
-        {
-            var estimate = row.Estimate;
-            string[] cells =
-            [
-                row.Quantity, ShownOr(estimate.Value), ShownOr(estimate.StandardError), ShownOr(estimate.Interval?.Low), ShownOr(estimate.Interval?.High),
-                ShownOr(estimate.P), ShownOr(estimate.DegreesOfFreedom), estimate.Undefined is { } reason ? $"undefined: {reason}" : row.Note ?? "",
-            ];
-            table.AddRow([.. cells.Select(Markup.Escape)]);
-        }
-
-        console.Write(table);
+        Listing.Write(console, ["quantity", "estimate", "se", "ci low", "ci high", "p", "df", "note"], results.Select(row => (IReadOnlyList<string>)
+        [
+            row.Quantity, ShownOr(row.Estimate.Value), ShownOr(row.Estimate.StandardError), ShownOr(row.Estimate.Interval?.Low), ShownOr(row.Estimate.Interval?.High),
+            ShownOr(row.Estimate.P), ShownOr(row.Estimate.DegreesOfFreedom), row.Estimate.Undefined is { } reason ? $"undefined: {reason}" : row.Note ?? "",
+        ]), "No results.");
         if (results.Select(row => row.Estimate.Interval?.Level).FirstOrDefault(level => level is not null) is { } shared)
             console.MarkupLineInterpolated($"Intervals at {shared.ToString("P0", CultureInfo.InvariantCulture)}.");
     }

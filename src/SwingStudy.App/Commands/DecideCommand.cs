@@ -128,7 +128,7 @@ internal static class DecideCommand
             var held = study.Registry.IntakeFiles(IntakeStatus.Held).Where(file => file.Hash.ToString().StartsWith(parsed.GetValue(hash)!, StringComparison.Ordinal)).ToList();
             if (held.Count != 1)
             {
-                return CommandResult.Failed(ExitCode.InvalidInput, "file-unknown", parsed.GetValue(hash)!, $"{held.Count} held files have that hash", "one held file",
+                return CommandResult.Failed(ExitCode.InvalidInput, "file-unknown", parsed.GetValue(hash)!, held.Count == 0 ? "no held file has that hash" : $"{held.Count} held files have that hash", "one held file",
                     "'swingstudy status' shows the held files with their hashes.");
             }
 

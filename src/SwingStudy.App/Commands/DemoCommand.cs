@@ -1,5 +1,4 @@
 using System.CommandLine;
-using System.Globalization;
 using Spectre.Console;
 using SwingStudy.App.Demo;
 using SwingStudy.App.Studies;
@@ -8,6 +7,8 @@ using SwingStudy.Domain.Problems;
 using SwingStudy.Domain.Protocols;
 using SwingStudy.Domain.Studies;
 using SwingStudy.Ingestion.Intake;
+using SwingStudy.Reporting.Documents;
+using SwingStudy.Reporting.Figures;
 
 namespace SwingStudy.App.Commands;
 
@@ -89,15 +90,12 @@ internal static class DemoCommand
         console.MarkupLineInterpolated($"[bold]{demo.Setup.Protocol.Title}[/] (invented data)");
         console.WriteLine(demo.Setup.Protocol.Question);
         console.WriteLine();
-        console.MarkupLineInterpolated($"{intake.Files.Count} files: {Count(intake, FileOutcome.Taken)} taken, {Count(intake, FileOutcome.Duplicate)} came twice, {Count(intake, FileOutcome.Held)} held");
-        console.MarkupLineInterpolated($"{intake.LinesRead} lines read = {intake.RowsTaken} taken + {intake.RowsRejected} rejected + {intake.LinesNotData} not data");
-        console.MarkupLineInterpolated($"{report.Tables.AllSwings} swings: {report.Tables.IncludedSwings} count, {report.Tables.PracticeSwings} are practice");
+        console.MarkupLineInterpolated($"{Counted.Of(intake.Files.Count, "file")}: {Count(intake, FileOutcome.Taken)} taken, {Count(intake, FileOutcome.Duplicate)} came twice, {Count(intake, FileOutcome.Held)} held");
+        console.MarkupLineInterpolated($"{Counted.Of(intake.LinesRead, "line")} read = {intake.RowsTaken} taken + {intake.RowsRejected} rejected + {intake.LinesNotData} not data");
+        console.MarkupLineInterpolated($"{Counted.Of(report.Tables.AllSwings, "swing")}: {report.Tables.IncludedSwings} count, {report.Tables.PracticeSwings} are practice");
         console.WriteLine();
         console.WriteLine("What was planted, and what was found:");
-        Listing.Write(console, ["player", "change of", "contrast", "planted", "found", "95 % interval", "planted inside", "verdict"], comparison.Select(row => (IReadOnlyList<string>)
-        [
-            row.Player, TitleOf(report, row), row.Contrast, Number(row.Planted), Number(row.Found), row.Low is null ? "none" : $"{Number(row.Low)} to {Number(row.High)}", row.Inside ? "yes" : "NO", row.Verdict,
-        ]), "Nothing was planted.");
+        Listing.Write(console, ["player", "change of", "from and to", "planted", "found", "95 % interval", "inside", "verdict"], comparison.Select(row => Cells(report, row)), "Nothing was planted.");
         console.MarkupLineInterpolated($"{comparison.Count(row => row.Inside)} of {comparison.Count} planted effects lie inside their interval; with 95 % intervals about one in twenty may not.");
         console.WriteLine();
         foreach (var finding in report.Tables.Findings.Where(finding => finding.Scope == "study"))
@@ -107,10 +105,18 @@ internal static class DemoCommand
         console.MarkupLineInterpolated($"Look on: swingstudy --study {demo.Setup.Folder.Root} status | audit verify | query \"SELECT * FROM findings\" | export --to DIR");
     }
 
-    private static string TitleOf(Reporting.Rows.StudyReport report, PlantedComparison row) =>
-        $"{(report.Dictionary.TryGet(row.Outcome, out var variable) ? variable.Title : row.Outcome)} ({row.Unit})";
+    private static IReadOnlyList<string> Cells(Reporting.Rows.StudyReport report, PlantedComparison row)
+    {
+        var display = new ValueDisplay(report.Dictionary[row.Outcome]);
+        var decimals = row is { Low: { } low, High: { } high } ? display.DecimalsFor(display.Difference(high - low) / 2) : display.Decimals;
+        return
+        [
+            row.Player, display.Label, Comparisons.ContrastOf(report, row.Contrast), Number(row.Planted), Number(row.Found),
+            row.Low is null ? "none" : $"{Number(row.Low)} to {Number(row.High)}", row.Inside ? "yes" : "NO", row.Verdict,
+        ];
+
+        string Number(double? value) => value is { } number ? ValueDisplay.Number(display.Difference(number), decimals) : "";
+    }
 
     private static int Count(IntakeReport intake, FileOutcome outcome) => intake.Files.Count(file => file.Outcome == outcome);
-
-    private static string Number(double? value) => value?.ToString("0.00", CultureInfo.InvariantCulture) ?? "";
 }

@@ -31,7 +31,7 @@ internal static class DictionaryCommand
             return read.Succeeded(out var dictionary)
                 ? CommandResult.Done(
                     new { dictionary.Name, Version = dictionary.Version.ToString(), Variables = dictionary.Variables.Count, Hash = dictionary.Hash.ToString() },
-                    console => console.MarkupLineInterpolated($"Dictionary {dictionary.Name} {dictionary.Version.ToString()}: {dictionary.Variables.Count} variables, no problems."))
+                    console => console.MarkupLineInterpolated($"Dictionary {dictionary.Name} {dictionary.Version.ToString()}: {Counted.Of(dictionary.Variables.Count, "variable")}, no problems."))
                 : CommandResult.Failed(ExitCode.InvalidInput, read.Problems);
         });
         return command;
@@ -74,7 +74,7 @@ internal static class DictionaryCommand
                 {
                     foreach (var change in diff.Changes)
                         console.MarkupLineInterpolated($"{change.Weight.ToString().ToLowerInvariant(),-6} {change.ToString()}");
-                    console.MarkupLineInterpolated($"{diff.Changes.Count} changes from {diff.From.ToString()} to {diff.To.ToString()}{(diff.Breaks ? "; they break what was computed under the earlier one" : "")}.");
+                    console.MarkupLineInterpolated($"{Counted.Of(diff.Changes.Count, "change")} from {diff.From.ToString()} to {diff.To.ToString()}{(diff.Breaks ? "; they break what was computed under the earlier one" : "")}.");
                     if (!diff.VersionFits)
                         console.MarkupLineInterpolated($"The version must be at least {diff.LeastVersion.ToString()}: correct it in dictionary.yaml.");
                 });

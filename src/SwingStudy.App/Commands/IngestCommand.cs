@@ -53,7 +53,7 @@ internal static class IngestCommand
             files += report.Files.Count;
             Result(context, report, SafetyRecords.Look(study, context)).Render(context.Messages);
         }, stop.Token).GetAwaiter().GetResult();
-        return CommandResult.Done(new { files }, console => console.MarkupLineInterpolated($"{files} files were looked at."));
+        return CommandResult.Done(new { files }, console => console.MarkupLineInterpolated($"{Counted.Of(files, "file")} looked at."));
     }
 
     /// <summary>What an intake did, as document and as text.</summary>

@@ -90,11 +90,11 @@ internal static class PeopleCommand
             },
             console =>
             {
-                console.MarkupLineInterpolated($"{participant.ToString()} is known by {aliases} aliases.");
+                console.MarkupLineInterpolated($"{participant.ToString()} is known by {Counted.Of(aliases, "alias", "aliases")}.");
                 if (lacking is not null)
                     ProblemLines.Write(console, [lacking]);
                 else if (held > 0)
-                    console.MarkupLineInterpolated($"{held} files are held; 'swingstudy ingest' tries them again.");
+                    console.MarkupLineInterpolated($"{Counted.Of(held, "file")} {(held == 1 ? "is" : "are")} held; 'swingstudy ingest' tries {(held == 1 ? "it" : "them")} again.");
             });
     }
 

@@ -8,6 +8,7 @@ using SwingStudy.Domain.Problems;
 using SwingStudy.Domain.Protocols;
 using SwingStudy.Domain.Variables;
 using SwingStudy.Pipeline.Planning;
+using SwingStudy.Reporting.Documents;
 using SwingStudy.Reporting.Figures;
 using SwingStudy.Storage.Tables;
 
@@ -54,7 +55,7 @@ internal static class ProtocolCheckCommand
             },
             console =>
             {
-                console.MarkupLineInterpolated($"Protocol {protocol.Name} {protocol.Version.ToString()}: {refusals.Count} problems, {warnings.Count} warnings.");
+                console.MarkupLineInterpolated($"Protocol {protocol.Name} {protocol.Version.ToString()}: {Counted.Of(refusals.Count, "problem")}, {Counted.Of(warnings.Count, "warning")}.");
                 ProblemLines.Write(console, refusals);
                 ProblemLines.Write(console, warnings);
                 Write(console, protocol, dictionary, judgement, plan, detectable);
@@ -65,7 +66,7 @@ internal static class ProtocolCheckCommand
         IAnsiConsole console, Protocol protocol, VariableDictionary dictionary, StandardJudgement judgement, DrawPlan? plan, IReadOnlyList<DetectableChange> detectable)
     {
         console.MarkupLineInterpolated($"Design standards ({judgement.Edition}): {Words(judgement.Rating)}. A point is the mean of one session.");
-        foreach (var reason in judgement.Reasons)
+        foreach (var reason in StandardReasons.Grouped(judgement.Reasons))
             console.MarkupLineInterpolated($"  {reason}");
         console.MarkupLineInterpolated($"Chance: {(plan is null ? "nothing is drawn." : string.Create(CultureInfo.InvariantCulture, $"{plan.Kind} over {plan.Sessions} sessions, one of {plan.Assignments:0} assignments{(plan.IsJoint ? " of all players together" : " of each player")}; no p can be below {plan.SmallestPossibleP:0.####}."))}");
         if (detectable.Count == 0)
@@ -79,11 +80,11 @@ internal static class ProtocolCheckCommand
             return;
         Terminal.Listing.Write(console, ["outcome", "contrast", "detectable", "with endless swings", "worthwhile", "can answer"], detectable.Select(change => (IReadOnlyList<string>)
         [
-            change.Outcome, change.Contrast, Text(dictionary, change.Outcome, change.Detectable), Text(dictionary, change.Outcome, change.Floor),
+            dictionary[change.Outcome].Title, change.Contrast, Text(dictionary, change.Outcome, change.Detectable), Text(dictionary, change.Outcome, change.Floor),
             change.Worthwhile is { } worthwhile ? Text(dictionary, change.Outcome, worthwhile) : "not stated", change.CanAnswer switch { true => "yes", false => "NO", null => "" },
         ]), "");
-        foreach (var source in detectable.Select(change => change.Noise.Source).Distinct())
-            console.MarkupLineInterpolated($"Scatter: {source}");
+        foreach (var source in detectable.GroupBy(change => change.Noise.Source, StringComparer.Ordinal))
+            console.MarkupLineInterpolated($"Scatter of {string.Join(", ", source.Select(change => Comparisons.Lower(dictionary[change.Outcome].Title)).Distinct())}: {source.Key}");
     }
 
     private static StandardJudgement Judgement(Protocol protocol) => StandardJudgement.Of(
@@ -105,7 +106,7 @@ internal static class ProtocolCheckCommand
     private static string Text(VariableDictionary dictionary, string outcome, double amount)
     {
         var display = new ValueDisplay(dictionary[outcome]);
-        return $"{ValueDisplay.Number(display.Difference(amount), Math.Max(2, display.Decimals))} {display.Symbol}".TrimEnd();
+        return ValueDisplay.WithUnit(ValueDisplay.Number(display.Difference(amount), Math.Max(2, display.Decimals)), display.Symbol);
     }
 
     private static string Words(StandardRating rating) => rating switch

@@ -110,7 +110,7 @@ internal static class ProtocolPlanCommand
     }
 
     private static string Text(ValueDisplay display, double amount) =>
-        $"{ValueDisplay.Number(display.Difference(amount), Math.Max(2, display.Decimals))} {display.Symbol}".TrimEnd();
+        ValueDisplay.WithUnit(ValueDisplay.Number(display.Difference(amount), Math.Max(2, display.Decimals)), display.Symbol);
 
     private static string Number(int number) => number.ToString(CultureInfo.InvariantCulture);
 

@@ -36,7 +36,7 @@ internal static partial class ReleaseCommand
                 LedgerHash = entry.Hash,
             };
             release.Write(study.Setup.Folder);
-            return CommandResult.Done(release, console => console.MarkupLineInterpolated($"Release {wanted} holds {versions.Count} tables; 'swingstudy export --release {wanted} --to DIR' writes it out."));
+            return CommandResult.Done(release, console => console.MarkupLineInterpolated($"Release {wanted} holds {Counted.Of(versions.Count, "table")}; 'swingstudy export --release {wanted} --to DIR' writes it out."));
         });
         return command;
     }

@@ -4,6 +4,7 @@ using SwingStudy.App.Studies;
 using SwingStudy.App.Terminal;
 using SwingStudy.Domain.Declarations;
 using SwingStudy.Domain.Sources;
+using SwingStudy.Domain.Units;
 using SwingStudy.Ingestion.Intake;
 using SwingStudy.Ingestion.Suggest;
 
@@ -74,7 +75,7 @@ internal static class SourceCommand
                     else
                         console.Profile.Out.Writer.Write(draft.Yaml);
                     foreach (var line in draft.Lines.Where(line => line.Confidence < Sure))
-                        console.MarkupLineInterpolated($"# unsure ({line.Confidence:0.00}) {line.Key}: {line.Text} - {line.Reason}");
+                        console.Profile.Out.Writer.WriteLine(FormattableString.Invariant($"# unsure ({line.Confidence:0.00}) {line.Key}: {line.Text} - {line.Reason}"));
                 });
         });
         return command;
@@ -121,13 +122,24 @@ internal static class SourceCommand
         console.MarkupLineInterpolated($"{trial.File}: source {trial.Source ?? "none"}, {trial.Encoding ?? "no encoding"}, cells between '{trial.Delimiter?.ToString() ?? "none"}', decimal '{trial.Decimal?.ToString() ?? "none"}'");
         foreach (var line in trial.Preamble)
             console.MarkupLineInterpolated($"preamble: {line}");
+        console.WriteLine("As the file has it:");
         Listing.Write(console, trial.Headings, trial.RowsAsRead, "No rows were read.");
-        Listing.Write(console, trial.MappedColumns, trial.RowsAsMapped.Select(row => (IReadOnlyList<string>)[.. row.Select(cell => cell ?? "")]), "No rows would be stored.");
-        console.MarkupLineInterpolated($"{trial.Counts.Read} read = {trial.Counts.Taken} taken + {trial.Counts.Rejected} rejected + {trial.Counts.NotDataTotal} not data; {trial.RejectCount} rows and cells set aside");
+        console.WriteLine("As it would be stored:");
+        Listing.Write(console, [.. trial.MappedColumns.Select(Shown)], trial.RowsAsMapped.Select(row => (IReadOnlyList<string>)[.. row.Select(cell => cell ?? "")]), "No rows would be stored.");
+        console.MarkupLineInterpolated($"{trial.Counts.Read} read = {trial.Counts.Taken} taken + {trial.Counts.Rejected} rejected + {trial.Counts.NotDataTotal} not data; {Counted.Of(trial.RejectCount, "row or cell", "rows and cells")} set aside");
         foreach (var reject in trial.Rejects)
             console.MarkupLineInterpolated($"set aside: line {reject.Line}{(reject.Column is { } column ? $", column '{column}'" : "")}: '{reject.Raw}' ({reject.Reason}); expected {reject.Expected}");
         ProblemLines.Write(console, trial.Problems);
         ProblemLines.Write(console, trial.Remarks);
+    }
+
+    /// <summary>A column with the sign of its unit, "spin_rate [rpm]", where the document has the unit's code.</summary>
+    private static string Shown(string column)
+    {
+        var start = column.IndexOf(" [", StringComparison.Ordinal);
+        return start > 0 && column.EndsWith(']') && UnitCatalogue.ParseCode(column[(start + 2)..^1]) is { } unit
+            ? unit.Symbol.Length == 0 ? column[..start] : $"{column[..start]} [{unit.Symbol}]"
+            : column;
     }
 
     private static CommandResult Fine(IReadOnlyList<string> sources) => CommandResult.Done(

@@ -5,6 +5,7 @@ using SwingStudy.App.Studies;
 using SwingStudy.App.Terminal;
 using SwingStudy.Pipeline;
 using SwingStudy.Pipeline.Running;
+using SwingStudy.Reporting.Documents;
 using SwingStudy.Storage.Registry;
 
 namespace SwingStudy.App.Commands;
@@ -63,7 +64,7 @@ internal static class StatusCommand
             },
             console =>
             {
-                console.MarkupLineInterpolated($"[bold]{study.Setup.Declaration.Name}[/]: protocol {study.Setup.Protocol.Name}, {study.Registry.Participants().Count} players, {sessions.Count} sessions");
+                console.MarkupLineInterpolated($"[bold]{study.Setup.Declaration.Name}[/]: protocol {study.Setup.Protocol.Name}, {Counted.Of(study.Registry.Participants().Count, "player")}, {Counted.Of(sessions.Count, "session")}");
                 console.MarkupLineInterpolated($"Plan: {Plan(study)}");
                 console.MarkupLineInterpolated($"Files: {counts.Taken} taken, {counts.Held} held, {counts.Rejected} left out, {counts.Duplicates} came again");
                 console.MarkupLineInterpolated($"Lines: {counts.LinesRead} read = {counts.RowsTaken} taken + {counts.RowsRejected} rejected + {counts.LinesNotData} not data");
@@ -78,9 +79,8 @@ internal static class StatusCommand
                     console.MarkupLine("[bold]Consents that are due:[/]");
                 ProblemLines.Write(console, consents);
                 foreach (var (method, captures) in review.Unlinked)
-                    console.MarkupLineInterpolated($"Not linked: {captures} captures, {method}");
-                foreach (var clock in review.Clocks)
-                    console.MarkupLineInterpolated($"[bold]Clock:[/] {clock.Text}");
+                    console.MarkupLineInterpolated($"In no swing: {Counted.Of(captures, "record")}, {LinkWords.Of(method)}");
+                Clocks(console, review.Clocks);
                 foreach (var match in review.Waiting)
                     console.MarkupLineInterpolated($"[bold]To decide:[/] {match.Text}");
                 if (waiting.Count > 0)
@@ -90,11 +90,24 @@ internal static class StatusCommand
             });
     }
 
+    /// <summary>Clocks that could not be told, each with its doubt; of the others what the devices missed or recorded falsely, summed over sessions.</summary>
+    private static void Clocks(IAnsiConsole console, IReadOnlyList<ReviewedClock> clocks)
+    {
+        foreach (var clock in clocks.Where(clock => !clock.IsMade))
+            console.MarkupLineInterpolated($"[bold]Clock:[/] {clock.Text}");
+        var devices = clocks.Where(clock => clock.IsMade).GroupBy(clock => clock.Device).OrderBy(group => group.Key, StringComparer.Ordinal).ToList();
+        if (devices.Count == 0)
+            return;
+        console.WriteLine("Devices that missed swings of a session, or recorded where there was none (each session with --json):");
+        Listing.Write(console, ["device", "sessions", "swings missed", "records without a swing"], devices.Select(device => (IReadOnlyList<string>)
+            [device.Key, Text(device.Count()), Text(device.Sum(clock => clock.Missed ?? 0)), Text(device.Sum(clock => clock.Extra ?? 0))]), "");
+    }
+
     private static string Plan(OpenedStudy study)
     {
         if (study.Setup.History.Current is not { } locked)
             return "the protocol is not locked; 'swingstudy protocol lock' before the first swing with the cue";
-        var drawn = study.Setup.Protocol.Randomization is null ? "nothing is drawn" : FormattableString.Invariant($"drawn for {study.Setup.Schedule.Players.Count} players");
+        var drawn = study.Setup.Protocol.Randomization is null ? "nothing is drawn" : FormattableString.Invariant($"drawn for {Counted.Of(study.Setup.Schedule.Players.Count, "player")}");
         return FormattableString.Invariant($"version {locked.Number} locked on {locked.At:uuuu-MM-dd}, {drawn}{(study.Mask is null ? "" : ", the analyst is blind")}");
     }
 

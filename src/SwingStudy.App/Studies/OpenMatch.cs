@@ -1,4 +1,5 @@
 using System.Globalization;
+using SwingStudy.Reporting.Documents;
 
 namespace SwingStudy.App.Studies;
 
@@ -13,7 +14,7 @@ namespace SwingStudy.App.Studies;
 internal sealed record OpenMatch(string Capture, string Method, string? Session, string? Candidate, string? Swing, double? ResidualSeconds, double? Confidence)
 {
     /// <summary>The evidence in one line, with the command that decides.</summary>
-    public string Text => string.Create(CultureInfo.InvariantCulture, $"{Capture}: {Method}{Evidence}: 'swingstudy decide match {Capture} {Swing ?? "SWING"} --reason ...', or none in place of the swing");
+    public string Text => string.Create(CultureInfo.InvariantCulture, $"{Capture}: {LinkWords.Of(Method)}{Evidence}: 'swingstudy decide match {Capture} {Swing ?? "SWING"} --reason ...', or none in place of the swing");
 
     private string Evidence => (Swing ?? Candidate) is { } near
         ? string.Create(CultureInfo.InvariantCulture, $", nearest {near}{(ResidualSeconds is { } left ? string.Create(CultureInfo.InvariantCulture, $" ({left:0.000} s)") : "")}{(Confidence is { } sure ? string.Create(CultureInfo.InvariantCulture, $", confidence {sure:0.00}") : "")}")

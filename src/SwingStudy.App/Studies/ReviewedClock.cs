@@ -9,11 +9,14 @@ internal sealed record ReviewedClock(
 {
     private const string NotMade = "not-made";
 
+    /// <summary>Whether the clock could be told.</summary>
+    public bool IsMade => Method != NotMade;
+
     /// <summary>Whether there is something to look at.</summary>
-    public bool NeedsLook => Method == NotMade || Missed > 0 || Extra > 0;
+    public bool NeedsLook => !IsMade || Missed > 0 || Extra > 0;
 
     /// <summary>What there is, in one line.</summary>
-    public string Text => Method == NotMade
+    public string Text => !IsMade
         ? string.Create(CultureInfo.InvariantCulture, $"{Session}: the clock of {Device} could not be told{Doubt}")
         : string.Create(CultureInfo.InvariantCulture, $"{Session}: {Device} missed {Missed} of {Matched + Missed} swings; records without a swing: {Extra}");
 

@@ -21,6 +21,9 @@ internal sealed class CommandRunner(TextWriter output, TextWriter error, TimePro
         Converters = { new JsonStringEnumConverter(JsonNamingPolicy.KebabCaseLower) },
     };
 
+    /// <summary>Width of a console that wraps no line.</summary>
+    public const int Unwrapped = 100_000;
+
     /// <summary>The study folder; recursive, so that it may stand anywhere on the line.</summary>
     public Option<string> Study { get; } = new("--study")
     {
@@ -71,7 +74,7 @@ internal sealed class CommandRunner(TextWriter output, TextWriter error, TimePro
         try
         {
             log.Information("Command {Command} starts", command.Name);
-            var result = verb(parsed, new CommandContext(folder, messages, time, log, interactive));
+            var result = verb(parsed, new CommandContext(folder, messages, time, log, interactive && messages.Profile.Capabilities.Ansi));
             Show(parsed, result);
             log.Information("Command {Command} ends with exit code {ExitCode}", command.Name, (int)result.Exit);
             return result.Exit;
@@ -130,17 +133,22 @@ internal sealed class CommandRunner(TextWriter output, TextWriter error, TimePro
         result.Render(ConsoleOn(output, output == Console.Out && !Console.IsOutputRedirected));
     }
 
+    /// <summary>
+    /// A terminal wraps at its width and shows what it can; output that goes elsewhere is wrapped nowhere, so that programs find whole lines, and holds no
+    /// escape codes. <c>NO_COLOR</c> asks for none on a terminal either.
+    /// </summary>
     private static IAnsiConsole ConsoleOn(TextWriter writer, bool interactive)
     {
+        var plain = !interactive || Environment.GetEnvironmentVariable("NO_COLOR") is { Length: > 0 };
         var console = AnsiConsole.Create(new AnsiConsoleSettings
         {
             Out = new AnsiConsoleOutput(writer),
-            Ansi = interactive ? AnsiSupport.Detect : AnsiSupport.No,
-            ColorSystem = interactive ? ColorSystemSupport.Detect : ColorSystemSupport.NoColors,
-            Interactive = interactive ? InteractionSupport.Detect : InteractionSupport.No,
+            Ansi = plain ? AnsiSupport.No : AnsiSupport.Detect,
+            ColorSystem = plain ? ColorSystemSupport.NoColors : ColorSystemSupport.Detect,
+            Interactive = plain ? InteractionSupport.No : InteractionSupport.Detect,
         });
         if (!interactive)
-            console.Profile.Width = 160;
+            console.Profile.Width = Unwrapped;
         return console;
     }
 

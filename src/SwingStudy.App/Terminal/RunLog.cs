@@ -3,6 +3,7 @@ using Serilog;
 using Serilog.Core;
 using Serilog.Events;
 using Serilog.Formatting.Compact;
+using Serilog.Sinks.SystemConsole.Themes;
 using SwingStudy.Domain.Studies;
 
 namespace SwingStudy.App.Terminal;
@@ -20,6 +21,7 @@ internal static class RunLog
                 restrictedToMinimumLevel: verbose ? LogEventLevel.Debug : LogEventLevel.Warning,
                 outputTemplate: "{Timestamp:HH:mm:ss} {Level:u3} {Message:lj}{NewLine}",
                 formatProvider: CultureInfo.InvariantCulture,
+                theme: ConsoleTheme.None,
                 standardErrorFromLevel: LogEventLevel.Verbose);
         if (!File.Exists(folder.StudyFile))
             return configuration.CreateLogger();

@@ -4,7 +4,7 @@ using SwingStudy.Reporting.Rows;
 namespace SwingStudy.Reporting.Documents;
 
 /// <summary>Outcomes and contrasts as pages name and order them.</summary>
-internal static class Comparisons
+public static class Comparisons
 {
     /// <summary>Title of an outcome.</summary>
     public static string TitleOf(StudyReport report, string? outcome) =>

@@ -12,7 +12,7 @@ namespace SwingStudy.Reporting.Documents;
 internal sealed record EffectNumbers(string Estimate, string Interval, string P)
 {
     /// <summary>The texts of a player's effect.</summary>
-    public static EffectNumbers Of(StudyReport report, EffectRow row) => Of(report, row.Outcome, row.Unit, row.Estimate, row.Low, row.High, row.P, isChange: true);
+    public static EffectNumbers Of(StudyReport report, EffectRow row) => Of(report, row.Outcome, row.Unit, row.Estimate, row.Low, row.High, row.P, isChange: row.Measure != EffectRow.ShareKept);
 
     /// <summary>The texts of any estimate about an outcome.</summary>
     /// <param name="report">The report.</param>
@@ -54,6 +54,6 @@ internal sealed record EffectNumbers(string Estimate, string Interval, string P)
             return (display.Difference, display.Symbol, display.Decimals);
         }
 
-        return (value => value, code is null or "1" ? "" : UnitCatalogue.ParseCode(code)?.Symbol ?? code, 2);
+        return (value => value, code is null or "1" ? "" : UnitCatalogue.ParseCode(code)?.Symbol ?? code, code == "%" ? 1 : 2);
     }
 }

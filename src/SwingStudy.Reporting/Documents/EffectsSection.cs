@@ -29,10 +29,9 @@ internal static class EffectsSection
         foreach (var row in measured.OrderBy(row => row.Participant, StringComparer.Ordinal))
         {
             var numbers = EffectNumbers.Of(report, row);
-            html.Markup("<tr>").Element("th", row.Participant, "scope=\"row\"").Element("td", row.Measure)
-                .Element("td", row.Undefined ?? numbers.Estimate, row.Undefined is null ? "class=\"number\"" : "")
-                .Number(numbers.Interval).Number(numbers.P).Number(Pair(row.SessionsFrom, row.SessionsTo)).Number(Pair(row.SwingsFrom, row.SwingsTo))
-                .Element("td", row.Method).Markup("</tr>");
+            html.Markup("<tr>").Element("th", row.Participant, "scope=\"row\"").Element("td", row.Measure.Replace('-', ' '));
+            _ = row.Undefined is { } reason ? html.Element("td", reason, "colspan=\"3\"") : html.Number(numbers.Estimate).Number(numbers.Interval).Number(numbers.P);
+            html.Number(Pair(row.SessionsFrom, row.SessionsTo)).Number(Pair(row.SwingsFrom, row.SwingsTo)).Element("td", row.Method).Markup("</tr>");
         }
 
         html.CloseTable();

@@ -32,19 +32,31 @@ internal static class GroupSection
     {
         if (rows.Count == 0)
             return;
-        html.OpenTable(caption, "Comparison", "Measure", "#Estimate", "#Interval", "#p, adjusted", "#A further player", "#Between players", "#Players");
-        foreach (var row in rows)
+        html.OpenTable(caption, "Measure", "#Estimate", "#Interval", "#p, adjusted", "#A further player", "#Between players", "#Players");
+        foreach (var comparison in rows.GroupBy(row => (row.Outcome, row.Contrast)))
         {
-            var isCount = row.Measure == GroupRow.PlayersSupported;
-            var numbers = EffectNumbers.Of(report, row.Outcome, row.Unit, row.Estimate, row.Low, row.High, row.P, isChange: row.Measure == GroupRow.Difference);
-            html.Markup("<tr>").Element("th", Comparisons.Of(report, row.Outcome, row.Contrast), "scope=\"row\"").Element("td", Measure(row.Measure))
-                .Element("td", row.Undefined ?? (isCount ? ValueDisplay.Number(row.Estimate, 0) : numbers.Estimate), row.Undefined is null ? "class=\"number\"" : "")
-                .Number(numbers.Interval).Number(P(row)).Number(EffectNumbers.RangeOf(report, row, row.PredictionLow, row.PredictionHigh))
-                .Number(double.IsFinite(row.ISquared) ? string.Create(CultureInfo.InvariantCulture, $"{row.ISquared:0} %") : "")
-                .Number(row.Players?.ToString(CultureInfo.InvariantCulture) ?? "").Markup("</tr>");
+            html.GroupHeading(Comparisons.Of(report, comparison.Key.Outcome, comparison.Key.Contrast), columns: 7);
+            foreach (var row in comparison)
+                Row(html, report, row);
         }
 
         html.CloseTable();
+    }
+
+    private static void Row(Html html, StudyReport report, GroupRow row)
+    {
+        var players = row.Players?.ToString(CultureInfo.InvariantCulture) ?? "";
+        html.Markup("<tr>").Element("th", Measure(row.Measure), "scope=\"row\"");
+        if (row.Undefined is { } reason)
+        {
+            html.Element("td", reason, "colspan=\"5\"").Number(players).Markup("</tr>");
+            return;
+        }
+
+        var numbers = EffectNumbers.Of(report, row.Outcome, row.Unit, row.Estimate, row.Low, row.High, row.P, isChange: row.Measure == GroupRow.Difference);
+        html.Number(row.Measure == GroupRow.PlayersSupported ? ValueDisplay.Number(row.Estimate, 0) : numbers.Estimate)
+            .Number(numbers.Interval).Number(P(row)).Number(EffectNumbers.RangeOf(report, row, row.PredictionLow, row.PredictionHigh))
+            .Number(double.IsFinite(row.ISquared) ? string.Create(CultureInfo.InvariantCulture, $"{row.ISquared:0} %") : "").Number(players).Markup("</tr>");
     }
 
     private static string Measure(string measure) => measure switch

@@ -62,6 +62,10 @@ internal sealed class Html
         return Markup("</tr></thead><tbody>");
     }
 
+    /// <summary>Appends a row that names what the rows below it are about.</summary>
+    public Html GroupHeading(string text, int columns) =>
+        Markup("<tr class=\"group\">").Element("th", text, FormattableString.Invariant($"scope=\"rowgroup\" colspan=\"{columns}\"")).Markup("</tr>");
+
     /// <summary>Closes a table.</summary>
     public Html CloseTable() => Markup("</tbody></table></div>");
 

@@ -51,7 +51,7 @@ internal static class ChangeFigure
         var height = Above + bottom + (RowHeight * lines);
         var plot = Sheet.Empty(left, bottom);
         Sheet.Frame(plot, new AxisLimits(low, high, 0.5, lines + 0.5), new PixelSize(Width - left, height - bottom), Above, right);
-        DrawReferences(plot, display, lines, worthwhile, low, high);
+        DrawReferences(plot, display, lines, worthwhile, (low, high), Width - left - right, Width - left);
         for (var i = 0; i < rows.Count; i++)
             DrawRow(plot, rows[i], lines - i, display, verdicts.GetValueOrDefault(rows[i].Participant));
         if (together is not null)
@@ -72,7 +72,7 @@ internal static class ChangeFigure
         return Sheet.Finish(
             plot,
             $"change-{outcome.Variable.Replace('_', '-')}-{contrast.Name}",
-            string.Create(CultureInfo.InvariantCulture, $"Change in {Lower(display.Title)} from {Plain(contrast.From)} to {Plain(contrast.To)}, with {report.Protocol.Analysis.Confidence:P0} interval{(together is null ? "" : "; below: the mean over players, and where the true change of the next player may lie")}"),
+            string.Create(CultureInfo.InvariantCulture, $"Change in {Lower(display.Title)} from {Plain(contrast.From)} to {Plain(contrast.To)}, with {report.Protocol.Analysis.Confidence:P0} interval{(together is null ? "" : "; below: the mean over players, and where the true change of the next player may lie")}{(together is not null && IsCut(together, display, low, high) ? ", a bar that goes on beyond the edge" : "")}"),
             AltText(rows, display, contrast, verdicts, together),
             Width,
             height);
@@ -87,19 +87,36 @@ internal static class ChangeFigure
         return (values.Min() - pad, values.Max() + pad);
     }
 
-    private static void DrawReferences(Plot plot, ValueDisplay display, int rows, double? worthwhile, double low, double high)
+    /// <param name="plot">The plot.</param>
+    /// <param name="display">How the outcome is shown.</param>
+    /// <param name="rows">Rows of the figure.</param>
+    /// <param name="worthwhile">Smallest worthwhile change; null when none is stated.</param>
+    /// <param name="field">Ends of the axis.</param>
+    /// <param name="wide">Width of the field, points.</param>
+    /// <param name="room">Width of field and words, points.</param>
+    private static void DrawReferences(Plot plot, ValueDisplay display, int rows, double? worthwhile, (double Low, double High) field, float wide, float room)
     {
+        var (low, high) = field;
         var top = rows + 0.5;
         for (var i = 1; i <= rows; i += 2)
             Sheet.Fill(plot, low, high + (high - low), i - 0.5, i + 0.5, Color.FromHex("#F4F5F7"));
         Sheet.Stroke(plot, 0, 0.5, 0, top, Palette.Ink, 1.2f);
-        var rises = worthwhile is not < 0;
-        Sheet.Beside(plot, "no change", 0, top, rises ? Alignment.LowerRight : Alignment.LowerLeft, Palette.Ink, Sheet.Small, down: -5);
-        if (worthwhile is not { } amount)
-            return;
-        Sheet.Stroke(plot, amount, 0.5, amount, top, Palette.BluishGreen, 1.6f, LinePattern.Dotted);
-        Sheet.Beside(
-            plot, $"smallest worthwhile {ValueDisplay.WithUnit(display.Signed(amount), display.Symbol)}", amount, top, rises ? Alignment.LowerLeft : Alignment.LowerRight, Palette.GreenText, Sheet.Small, down: -5);
+        List<(string Text, double At, Color Color)> labels = [("no change", 0, Palette.Ink)];
+        if (worthwhile is { } amount)
+        {
+            Sheet.Stroke(plot, amount, 0.5, amount, top, Palette.BluishGreen, 1.6f, LinePattern.Dotted);
+            labels.Insert(amount < 0 ? 0 : 1, ($"smallest worthwhile {ValueDisplay.WithUnit(display.Signed(amount), display.Symbol)}", amount, Palette.GreenText));
+        }
+
+        // The left label ends at its line and the right one begins there, but neither is cut and neither covers the other.
+        var free = 0f;
+        for (var i = 0; i < labels.Count; i++)
+        {
+            var (at, width) = ((float)((labels[i].At - low) / (high - low)) * wide, ShippedFont.WidthOf(labels[i].Text, Sheet.Small));
+            var left = Math.Min(Math.Max(i == 0 ? at - width : at, free), room - width);
+            Sheet.Beside(plot, labels[i].Text, low, top, Alignment.LowerLeft, labels[i].Color, Sheet.Small, right: left, down: -5);
+            free = left + width + Gap;
+        }
     }
 
     /// <summary>Decimals that the players' intervals leave meaning, the same for all of them.</summary>
@@ -127,6 +144,9 @@ internal static class ChangeFigure
 
     private static string Bracket(double low, double high, ValueDisplay display, int decimals) =>
         $"[{ValueDisplay.Number(display.Difference(low), decimals)}, {ValueDisplay.Number(display.Difference(high), decimals)}]";
+
+    private static bool IsCut(GroupRow together, ValueDisplay display, double low, double high) =>
+        display.Difference(together.PredictionLow) < low || display.Difference(together.PredictionHigh) > high;
 
     private static void DrawRow(Plot plot, EffectRow row, double y, ValueDisplay display, string? verdict)
     {

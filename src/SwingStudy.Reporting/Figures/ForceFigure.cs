@@ -20,6 +20,9 @@ internal static class ForceFigure
     /// <summary>Part of the field below the curves that belongs to the events.</summary>
     private const double EventRoom = 0.30;
 
+    /// <summary>The outcome that says when the force peaks.</summary>
+    private const string PeakTime = "vertical_peak_total_time";
+
     private static readonly (string Name, string Title)[] Events = [("start", "start"), ("top", "top"), ("grip_peak", "hands fastest")];
 
     /// <summary>Draws; null when either phase has no curve of a counted swing.</summary>
@@ -56,7 +59,7 @@ internal static class ForceFigure
             plot,
             $"force-{contrast.Name}-{participant}",
             $"Vertical force of both feet of {participant} around impact, {Words(from)} and {Words(to)}. One line a swing; below, one stroke a swing where its start, its top, the moment at which the hands are fastest and the peak of the force lie, as far as devices tell them.",
-            AltText(participant, from, to),
+            AltText(participant, from, to) + Found(report, contrast, participant),
             Width,
             Height);
     }
@@ -67,7 +70,7 @@ internal static class ForceFigure
         HashSet<string> counted = outcome is null
             ? []
             : [.. report.Tables.Swings[outcome.Variable].Where(swing => swing.Counts && swing.Participant == participant && swing.Phase == phase).Select(swing => swing.SwingId)];
-        var peaks = report.Tables.Swings.GetValueOrDefault("vertical_peak_total_time")?.Where(swing => swing.Counts && counted.Contains(swing.SwingId)).Select(swing => swing.Value) ?? [];
+        var peaks = report.Tables.Swings.GetValueOrDefault(PeakTime)?.Where(swing => swing.Counts && counted.Contains(swing.SwingId)).Select(swing => swing.Value) ?? [];
         return new(
             phase.Replace('-', ' '),
             Palette.OfPhase(report.Protocol.Phase(phase)?.Role),
@@ -130,6 +133,12 @@ internal static class ForceFigure
             : $"; force peaks between {ValueDisplay.Number(side.Peaks.Min(), 0)} and {ValueDisplay.Number(side.Peaks.Max(), 0)} ms from impact";
         return $"Vertical force of {participant} over time, {Words(from)}{Range(from)}, and {Words(to)}{Range(to)}.";
     }
+
+    /// <summary>What the findings say of the time of the peak.</summary>
+    private static string Found(StudyReport report, Contrast contrast, string participant) =>
+        report.Tables.Findings.FirstOrDefault(finding => finding.Participant == participant && finding.Outcome == PeakTime && finding.Contrast == contrast.Name) is { } found
+            ? $" Change of the time of the peak: {found.Verdict}."
+            : "";
 
     private sealed record Side(string Phase, Color Color, List<SwingCurveRow> Curves, ILookup<string, double> Events, List<double> Peaks);
 }

@@ -18,6 +18,7 @@ internal static class OutcomeFigure
     private const int Above = 36;
     private const int Right = 104;
     private const double HalfSlot = 0.36;
+    private const int LineHeight = 15;
 
     private static readonly LocalDatePattern Day = LocalDatePattern.CreateWithInvariantCulture("d MMM");
 
@@ -111,34 +112,32 @@ internal static class OutcomeFigure
         }
     }
 
+    /// <summary>The baseline's mean, what own noise can do around it, and the smallest worthwhile change from it, with their names in the margin.</summary>
     private static void DrawReferences(
         Plot plot, StudyReport report, OutcomeMeasure outcome, string participant, ValueDisplay display, double level, double? worthwhile, AxisLimits field)
     {
         var (left, right) = (field.Left, field.Right);
-        var point = field.VerticalSpan / (Height - Bottom - Above);
+        var names = new List<(string Text, double At, Color Color)> { ("baseline mean", level, Palette.Ink) };
         if (NoiseOf(report, outcome.Variable, participant) is { } noise)
         {
             var half = display.Difference(noise);
             var (bottom, top) = (Math.Max(level - half, field.Bottom), Math.Min(level + half, field.Top));
             Sheet.Fill(plot, left, right, bottom, top, Palette.Quiet.WithAlpha(0.13));
-            Sheet.Beside(plot, "own noise", right, bottom, Alignment.LowerLeft, Palette.Quiet, Sheet.Small, right: 5);
+            names.Add(("own noise", (bottom + level) / 2, Palette.Quiet));
         }
 
         Sheet.Stroke(plot, left, level, right, level, Palette.Ink, 1.2f);
-        var direction = report.Dictionary[outcome.Variable].Better == Domain.Variables.Better.Lower ? -1 : 1;
-        var goal = level + (direction * worthwhile);
-        var near = goal is { } worth && Math.Abs(worth - level) < 30 * point;
-        Margin(plot, "baseline mean", right, level, near ? (direction > 0 ? Alignment.UpperLeft : Alignment.LowerLeft) : Alignment.MiddleLeft, Palette.Ink);
-        if (goal is not { } at)
-            return;
-        Sheet.Stroke(plot, left, at, right, at, Palette.BluishGreen, 1.6f, LinePattern.Dotted);
-        Margin(
-            plot,
-            $"worthwhile\n{ValueDisplay.WithUnit(display.Signed(at - level), display.Symbol)}",
-            right,
-            at,
-            near ? (direction > 0 ? Alignment.LowerLeft : Alignment.UpperLeft) : Alignment.MiddleLeft,
-            Palette.GreenText);
+        if (worthwhile is { } amount)
+        {
+            var change = report.Dictionary[outcome.Variable].Better == Domain.Variables.Better.Lower ? -amount : amount;
+            Sheet.Stroke(plot, left, level + change, right, level + change, Palette.BluishGreen, 1.6f, LinePattern.Dotted);
+            names.Add(($"worthwhile\n{ValueDisplay.WithUnit(display.Signed(change), display.Symbol)}", level + change, Palette.GreenText));
+        }
+
+        var point = field.VerticalSpan / (Height - Bottom - Above);
+        var places = Sheet.Apart([.. names.Select(name => (name.At - field.Bottom) / point)], [.. names.Select(name => (float)LineHeight * name.Text.Split('\n').Length)], Height - Bottom - Above);
+        foreach (var ((text, _, color), place) in names.Zip(places))
+            Sheet.Beside(plot, text, right, field.Bottom, Alignment.MiddleLeft, color, Sheet.Small, right: 5, down: -(float)place);
     }
 
     /// <summary>
@@ -150,9 +149,6 @@ internal static class OutcomeFigure
             row.Contrast == contrast.Name && row.Participant == participant && row.Outcome == variable && row.Measure == ChangeFigure.Measure))
         .Where(row => double.IsFinite(row.Low) && double.IsFinite(row.High))
         .Select(row => (double?)((row.High - row.Low) / 2)).FirstOrDefault();
-
-    private static void Margin(Plot plot, string text, double x, double y, Alignment alignment, Color color) =>
-        Sheet.Beside(plot, text, x, y, alignment, color, Sheet.Small, right: 5);
 
     private static void DrawSession(Plot plot, PlottedSession session, int slot, ValueDisplay display, double low, double high)
     {

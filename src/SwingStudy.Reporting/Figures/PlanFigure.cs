@@ -31,7 +31,9 @@ public static class PlanFigure
         var plot = Sheet.Empty(Left, Bottom);
         Sheet.Frame(plot, new AxisLimits(least, most, 0, high), new PixelSize(Width - Left, Height - Bottom), Above, Right);
         Frame(plot, least, most, high, display, change);
-        var labels = Apart([.. lines.Select(line => display.Difference(line.Points[^1].Detectable))], high * LabelHeight / (Height - Bottom - Above));
+        var point = high / (Height - Bottom - Above);
+        var labels = Sheet.Apart([.. lines.Select(line => display.Difference(line.Points[^1].Detectable) / point)], [.. lines.Select(_ => (double)LabelHeight)], Height - Bottom - Above)
+            .Select(place => place * point);
         foreach (var (line, label) in lines.Zip(labels))
             DrawLine(plot, line, label, line.Sessions == planned.Sessions, display);
         if (planned.Swings >= least && planned.Swings <= most)
@@ -53,16 +55,6 @@ public static class PlanFigure
         plot.Axes.Left.SetTicks(up, Sheet.Texts(up));
         plot.XLabel("Swings a session");
         plot.YLabel(display.Symbol.Length == 0 ? "Smallest detectable change" : $"Smallest detectable change ({display.Symbol})");
-    }
-
-    /// <summary>Heights of labels, moved up where the one below would cover them.</summary>
-    private static double[] Apart(double[] heights, double gap)
-    {
-        var order = Enumerable.Range(0, heights.Length).OrderBy(i => heights[i]).ToArray();
-        var apart = (double[])heights.Clone();
-        for (var i = 1; i < order.Length; i++)
-            apart[order[i]] = Math.Max(apart[order[i]], apart[order[i - 1]] + gap);
-        return apart;
     }
 
     private static void DrawLine(Plot plot, PlanLine line, double label, bool isPlanned, ValueDisplay display)

@@ -136,6 +136,26 @@ internal static partial class Sheet
         return [.. Enumerable.Range(0, (int)Math.Floor((high / step) - first + 1e-9) + 1).Select(i => Math.Round((first + i) * step, 9))];
     }
 
+    /// <summary>Heights of labels, moved apart where they would cover each other, and no higher than the field where there is room below.</summary>
+    /// <param name="centres">Middle of each label, points above the foot of the field.</param>
+    /// <param name="heights">Height of each label, points.</param>
+    /// <param name="top">Height of the field, points.</param>
+    public static double[] Apart(IReadOnlyList<double> centres, IReadOnlyList<double> heights, double top)
+    {
+        double[] apart = [.. centres];
+        int[] order = [.. Enumerable.Range(0, apart.Length).OrderBy(i => apart[i])];
+        for (var i = 1; i < order.Length; i++)
+            apart[order[i]] = Math.Max(apart[order[i]], apart[order[i - 1]] + ((heights[order[i - 1]] + heights[order[i]]) / 2));
+        var limit = top;
+        foreach (var i in order.Reverse())
+        {
+            apart[i] = Math.Min(apart[i], limit - (heights[i] / 2));
+            limit = apart[i] - (heights[i] / 2);
+        }
+
+        return apart;
+    }
+
     /// <summary>The steps as texts, all with the fewest decimals that tell them apart from each other exactly.</summary>
     public static string[] Texts(double[] steps)
     {

@@ -33,4 +33,8 @@ public sealed record EffectRow(
     string? Unit,
     string Method,
     bool Planned,
-    string? Undefined);
+    string? Undefined)
+{
+    /// <summary>Measure of the share of a change that is still there, or carries over.</summary>
+    public const string ShareKept = "share-kept";
+}

@@ -22,6 +22,58 @@ public partial class ReportWriterTests
     }
 
     [Fact]
+    public void ThePageBeginsWithTheAnswerAndItsContentsNameEverySectionInOrder()
+    {
+        var sections = Regex.Matches(Page, "<section id=\"([a-z]+)\"").Select(match => match.Groups[1].Value).ToList();
+
+        Assert.Equal(["answer", "participants", "changes", "together"], sections.Take(4));
+        Assert.Equal(sections, Regex.Matches(Page, "<li><a href=\"#([a-z]+)\">[^<]*</a></li>").Select(match => match.Groups[1].Value));
+        foreach (var needed in new[] { "findings", "players", "deviations", "cautions", "limits", "reliability", "accounting", "methods", "numbers", "provenance" })
+            Assert.Contains(needed, sections);
+    }
+
+    [Fact]
+    public void WhatIsFoldedOpensWithoutScriptAndIsOpenOnPaper()
+    {
+        Assert.Equal(Regex.Count(Page, "<details>"), Regex.Count(Page, "<summary>"));
+        Assert.Contains("details::details-content { content-visibility: visible;", Page, StringComparison.Ordinal);
+        foreach (var open in new[] { "The answer", "Adverse events", "Deviations from the plan", "What it stands on" })
+            Assert.Equal(0, Depth(Page[..Page.IndexOf($">{open}<", Page.IndexOf("</nav>", StringComparison.Ordinal), StringComparison.Ordinal)]));
+
+        static int Depth(string before) => Regex.Count(before, "<details>") - Regex.Count(before, "</details>");
+    }
+
+    [Fact]
+    public void APlayerWithoutADeviceForTheOutcomeIsNotMeasuredAndNotJudged()
+    {
+        var page = ReportWriter.Study(SomeStudies.MeasuredInOne());
+
+        Assert.Contains("<p>not measured: P02, P03</p>", page, StringComparison.Ordinal);
+        Assert.DoesNotContain("statement on attention", ReportWriter.Player(SomeStudies.MeasuredInOne(), "P02"), StringComparison.Ordinal);
+        Assert.Contains("statement on attention", ReportWriter.Player(SomeStudies.MeasuredInOne(), "P01"), StringComparison.OrdinalIgnoreCase);
+    }
+
+    [Fact]
+    public void EveryTableHasHeadersWithTheirScope()
+    {
+        Assert.All(Regex.Matches(Page, "<th[ >][^>]*>"), header => Assert.Contains("scope=\"", header.Value, StringComparison.Ordinal));
+        Assert.All(Regex.Matches(Page, "<table.*?</table>", RegexOptions.Singleline), table => Assert.Contains("<th scope=\"col\"", table.Value, StringComparison.Ordinal));
+    }
+
+    [Theory]
+    [InlineData("Study")]
+    [InlineData("P01")]
+    public void NoUnitIsShownByItsCodeAndNoZeroHasASign(string whose)
+    {
+        var report = SomeCurves.Report();
+        var text = Regex.Replace(WithoutPictures(whose == "Study" ? ReportWriter.Study(report) : ReportWriter.Player(report, whose)), "<style>.*?</style>|<[^>]+>", " ", RegexOptions.Singleline);
+
+        Assert.DoesNotMatch(@"\{[A-Za-z]+\}|\[mi_i\]", text);
+        Assert.DoesNotMatch(@"[−-]0(\.0+)?(?![0-9.])", text);
+        Assert.DoesNotMatch(@"(?<![0-9A-Za-z])-[0-9]", text);
+    }
+
+    [Fact]
     public void EveryPictureHasAnAltTextThatTellsItsMessage()
     {
         var pictures = Regex.Matches(Page, "<img [^>]*>");
@@ -79,9 +131,10 @@ public partial class ReportWriterTests
     public void WhatNobodyPlannedStandsApart()
     {
         var planned = Page.IndexOf("statement about P04", StringComparison.Ordinal);
-        var apart = Page.IndexOf("Not planned before data", StringComparison.Ordinal);
-        var exploratory = Page.IndexOf("attention level rose by 3", StringComparison.Ordinal);
+        var apart = Page.IndexOf("<h2 id=\"exploratory-heading\">Not planned before data</h2>", StringComparison.Ordinal);
+        var exploratory = Page.IndexOf("Attention level, baseline to four weeks later <span", apart, StringComparison.Ordinal);
         Assert.True(planned > 0 && planned < apart && apart < exploratory);
+        Assert.DoesNotContain("Attention level", Page[Page.IndexOf("id=\"answer\"", StringComparison.Ordinal)..Page.IndexOf("id=\"participants\"", StringComparison.Ordinal)], StringComparison.Ordinal);
     }
 
     [Fact]

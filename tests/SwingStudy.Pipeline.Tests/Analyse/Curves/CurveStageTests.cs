@@ -89,12 +89,30 @@ public sealed class CurveStageTests
     }
 
     [Fact]
+    public void FewSessionsHaveABandPointByPointAndNoneOverTheWholeCurve()
+    {
+        // Five session means: limits are mean ± t(4) s/√5 with t(4) = 2.776445 (Student's table). The true curve is 1 at each point: 95 of 100 are wanted at
+        // one point chosen beforehand; fewer than 88 would happen in 2 of 1,000 runs.
+        var (chance, held) = (new Xoshiro256(78), 0);
+        for (var player = 0; player < 100; player++)
+        {
+            var means = CurvePlayer.Scattered(chance, sessions: 5, swings: 4, sessionSd: 0.1, swingSd: 0.1).Means(CurvePlayer.Setup(50));
+            Assert.Equal("sessions", means.Texts("over")[0]);
+            Assert.Null(Lists(means, "simultaneous_low")[0]);
+            Assert.Contains("ten curves", means.Texts("undefined")[0], StringComparison.Ordinal);
+            held += Lists(means, "pointwise_low")[0]![60] <= 1 && Lists(means, "pointwise_high")[0]![60] >= 1 ? 1 : 0;
+        }
+
+        Assert.InRange(held, 88, 100);
+    }
+
+    [Fact]
     public void BandsOverSessionsHoldTheTrueCurveAsOftenAsTheySay()
     {
         var (chance, held) = (new Xoshiro256(77), 0);
         for (var player = 0; player < 100; player++)
         {
-            var means = CurvePlayer.Scattered(chance, sessions: 5, swings: 4, sessionSd: 0.1, swingSd: 0.1).Means(CurvePlayer.Setup(500));
+            var means = CurvePlayer.Scattered(chance, sessions: 12, swings: 4, sessionSd: 0.1, swingSd: 0.1).Means(CurvePlayer.Setup(500));
             var (low, high) = (Lists(means, "simultaneous_low")[0]!, Lists(means, "simultaneous_high")[0]!);
             Assert.Equal("sessions", means.Texts("over")[0]);
             held += low.Max() <= 1 && high.Min() >= 1 && low.All(value => value <= 1) && high.All(value => value >= 1) ? 1 : 0;

@@ -8,6 +8,9 @@ internal static class ChangedConditions
     /// <summary>Share of swings with another word up to which a difference is noted and stands in no verdict's way.</summary>
     private const double Stray = 0.1;
 
+    /// <summary>More words than these and one are not named one by one.</summary>
+    private const int MostNamed = 2;
+
     public static IEnumerable<Caveat> Find(ComparedPlayer player)
     {
         var meant = player.From.IsTransfer || player.To.IsTransfer;
@@ -44,10 +47,19 @@ internal static class ChangedConditions
     internal static double Distance(SortedDictionary<string, double> before, SortedDictionary<string, double> after) =>
         before.Keys.Union(after.Keys, StringComparer.Ordinal).Sum(word => Math.Abs(before.GetValueOrDefault(word) - after.GetValueOrDefault(word))) / 2;
 
-    /// <summary>"range", or "range (60 %), premium (40 %)".</summary>
-    internal static string Text(SortedDictionary<string, double> shares) => shares.Count == 1
-        ? shares.Keys.First()
-        : string.Join(", ", shares.OrderByDescending(pair => pair.Value).Select(pair => string.Create(CultureInfo.InvariantCulture, $"{pair.Key} ({100 * pair.Value:0} %)")));
+    /// <summary>"range", or "range (60 %), premium (40 %)"; of many words the most frequent ones, and how much the others are together.</summary>
+    internal static string Text(SortedDictionary<string, double> shares)
+    {
+        if (shares.Count == 1)
+            return shares.Keys.First();
+        var ordered = shares.OrderByDescending(pair => pair.Value).ToList();
+        var named = ordered.Take(ordered.Count > MostNamed + 1 ? MostNamed : ordered.Count).Select(pair => Share(pair.Key, pair.Value)).ToList();
+        if (named.Count < ordered.Count)
+            named.Add(Share(string.Create(CultureInfo.InvariantCulture, $"{ordered.Count - named.Count} others"), ordered.Skip(named.Count).Sum(pair => pair.Value)));
+        return string.Join(", ", named);
+    }
+
+    private static string Share(string word, double share) => string.Create(CultureInfo.InvariantCulture, $"{word} ({100 * share:0} %)");
 
     private static string Plain(string condition) => condition.Replace('_', ' ');
 }
