@@ -122,7 +122,7 @@ public partial class ReportWriterTests
         var page = ReportWriter.Player(Some.Report(), "P02");
 
         Approved.Matches("player-report.html", WithoutPictures(page));
-        string[] questions = ["What changed, and is it real?", "What moved with it", "What else could explain it", "What to do next to be surer", "What the answer rests on"];
+        string[] questions = ["What changed, and is it real?", "What moved with it", "What else could explain it", "What to do next to be surer", "What the answers rest on"];
         var places = questions.Select(question => page.IndexOf(question, StringComparison.Ordinal)).ToList();
         Assert.True(places.TrueForAll(place => place > 0) && places.SequenceEqual(places.Order()), string.Join(", ", places));
     }
