@@ -45,7 +45,7 @@ internal static class AnswerSection
 
     private static string PlanText(StudyReport report)
     {
-        if (report.History.Versions.FirstOrDefault() is not { } first)
+        if (report.History.Versions is not [var first, ..])
             return "The plan is not locked: nobody can show that the comparisons were chosen before the data were seen.";
         var amendments = report.History.Versions.Count - 1;
         return string.Create(CultureInfo.InvariantCulture,

@@ -1,5 +1,4 @@
 using System.Text.RegularExpressions;
-using SwingStudy.Domain.Protocols;
 using SwingStudy.Reporting.Documents;
 using SwingStudy.Reporting.Figures;
 using SwingStudy.Reporting.Rows;

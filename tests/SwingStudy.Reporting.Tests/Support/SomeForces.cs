@@ -1,4 +1,3 @@
-using NodaTime;
 using SwingStudy.Domain.Curves;
 using SwingStudy.Domain.Tables;
 using SwingStudy.Reporting.Rows;

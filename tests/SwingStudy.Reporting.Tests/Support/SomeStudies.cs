@@ -1,6 +1,5 @@
 using NodaTime;
 using SwingStudy.Domain.Protocols;
-using SwingStudy.Domain.Variables;
 using SwingStudy.Reporting.Rows;
 
 namespace SwingStudy.Reporting.Tests.Support;
