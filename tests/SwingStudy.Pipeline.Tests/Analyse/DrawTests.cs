@@ -58,6 +58,21 @@ public sealed class DrawTests
     }
 
     [Fact]
+    public void ADrawOfAllPlayersCannotTestWhatWasMeasuredInSome()
+    {
+        PlayedSwing[] swings = [.. Players.Of("P01", [40, 40], [43, 43, 43]), .. Players.Of("P02", [41, 41, 41], [44, 44]), .. Players.Of("P03", [60, 60], [60, 60, 60], variable: "ball_speed")];
+        var draw = new Draw
+        {
+            Number = 1, ProtocolVersion = 1, Kind = "phase-start", Seed = 1, IsJoint = true, OrderDrawn = false, Windows = [[2, 3], [2, 3], [2, 3]], Assignments = 8, At = Some.Morning, Actor = "tester",
+            Players = [Drawn("P01", "00111", 0), Drawn("P02", "00011", 1), Drawn("P03", "00111", 2)],
+        };
+        var findings = Analysis.Of(swings, Setup(draw))["findings"];
+        var study = Enumerable.Range(0, findings.Count).Single(i =>
+            findings.Texts("scope")[i] == "study" && findings.Texts("outcome")[i] == "club_head_speed" && findings.Texts("contrast")[i] == "with-cue");
+        Assert.StartsWith("randomization-test: the players were drawn together, and P03 has no session with a value", findings.Texts("reasons")[study], StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void WhatWasPlannedOnlyAfterDataCanSuggestAndNotSupport()
     {
         PlayedSwing[] clear = [.. Players.Of("P01", [40, 40.1, 39.9], [43, 43.1, 42.9])];

@@ -1,3 +1,4 @@
+using SwingStudy.Domain.Protocols;
 using SwingStudy.Domain.Tables;
 using SwingStudy.Pipeline.Tests.Support;
 
@@ -82,6 +83,29 @@ public sealed class FindingStageTests
     }
 
     [Fact]
+    public void APlayerWithoutAnyValueIsNotMeasuredAndCountsNeitherForNorAgainst()
+    {
+        PlayedSwing[] swings = [.. Players.Of("P01", [40, 40.1, 39.9], [43, 43.1, 42.9]), .. Players.Of("P02", [38, 38.1, 37.9], [40.6, 40.7, 40.5]),
+            .. Players.Of("P03", [60, 60.1, 59.9], [60, 60.1, 59.9], variable: "ball_speed")];
+        var findings = Findings(swings);
+        var study = Enumerable.Range(0, findings.Count).Single(i => findings.Texts("scope")[i] == "study" && findings.Texts("outcome")[i] == "club_head_speed");
+        Assert.Contains("supported for 2 of 2 players who could be judged (2 better, 0 worse). It was measured in 2 of 3 players.", findings.Texts("statement")[study], StringComparison.Ordinal);
+        Assert.Contains("P03: not measured", findings.Texts("reasons")[study], StringComparison.Ordinal);
+        var own = Enumerable.Range(0, findings.Count).Single(i => findings.Texts("participant")[i] == "P03" && findings.Texts("outcome")[i] == "club_head_speed");
+        Assert.Equal(("cannot tell", "P03: club head speed was not measured in this player in baseline or cue."), (findings.Texts("verdict")[own], findings.Texts("statement")[own]));
+    }
+
+    [Fact]
+    public void AnIntervalOfWhatMovedIsToldInTheDirectionOfTheMove()
+    {
+        // Means differ by 3 m/s = 6.711 mph, give or take 2.776445 · √(0.01 · 2/3) m/s = 0.507 mph (Student's t with 4 degrees of freedom).
+        Assert.Contains("moved-in-size: ball speed: 6.71 mph less (interval 6.20 to 7.22 mph), supported", Moved([63, 63.1, 62.9], [60, 60.1, 59.9]), StringComparison.Ordinal);
+        Assert.Contains("moved-in-size: ball speed: 6.71 mph more (interval 6.20 to 7.22 mph), supported", Moved([60, 60.1, 59.9], [63, 63.1, 62.9]), StringComparison.Ordinal);
+        // Means of 61 and 62 with s² = 1: t(4) = 1.2247, p = 0.29, not told at all; with s² = 0.25 p = 0.07: suggestive, and the interval reaches over zero.
+        Assert.Contains(" less to ", Moved([61, 61.5, 60.5], [62, 62.5, 61.5]), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void AComparisonThatNobodyPlannedIsExploratoryAndSupportsNothing()
     {
         IEnumerable<PlayedSwing> Played(string phase) => Players.Of("P01", [40, 40.1, 39.9], [43, 43.1, 42.9]).Select(swing => swing.Phase == "cue" ? swing with { Phase = phase } : swing);
@@ -103,6 +127,17 @@ public sealed class FindingStageTests
             Assert.Equal(tables["findings"].Text(), Body.Run("findings", "findings", shuffled).Text());
             Assert.Equal(tables["group_effects"].Text(), Body.Run("findings", "group_effects", shuffled).Text());
         }
+    }
+
+    /// <summary>Reasons of a clear change of club head speed, with which a mechanism outcome of those session means moves.</summary>
+    private static string Moved(double[] before, double[] after)
+    {
+        var means = before.Concat(after).ToList();
+        var swings = Players.Of("P01", [40, 40.1, 39.9], [43, 43.1, 42.9])
+            .Select((swing, i) => swing with { Values = new(swing.Values) { ["ball_speed"] = means[i / 5] + new[] { 0, 0.2, -0.2, 0.4, -0.4 }[i % 5] } });
+        var setup = Body.Setup with { Protocol = Some.Protocol with { Outcomes = [Some.Protocol.Outcomes[0], new("ball_speed", OutcomeRole.Mechanism, null, ["with-cue"])] } };
+        var findings = Analysis.Of(swings, setup)["findings"];
+        return findings.Texts("reasons")[Row(findings, "club_head_speed", "with-cue")]!;
     }
 
     private static int Row(RowSet rows, string outcome, string contrast) =>

@@ -1,4 +1,5 @@
 using System.Globalization;
+using SwingStudy.Domain.Curves;
 using SwingStudy.Domain.Tables;
 using SwingStudy.Motion.Tests.Support;
 using SwingStudy.Pipeline.Measure.Curves;
@@ -53,6 +54,10 @@ public sealed class CurveMeasureTests
         var impacts = Enumerable.Range(0, times.Count).Where(i => times.Texts("channel")[i] == "total_force_y").Select(i => times.Numbers("t0_s")[i]);
         Assert.All(impacts, first => Assert.Equal(-1.6, first, 0.003));
     }
+
+    [Fact]
+    public void EveryChannelOfASwingHasANameForPeopleAndNoNameIsOfNone() =>
+        Assert.Equal(SwingChannels.Names.Order(StringComparer.Ordinal), Usual.Measure("swing_curves").Texts("channel").OfType<string>().Distinct().Order(StringComparer.Ordinal));
 
     [Fact]
     public void ALeftHandedPlayerMirrorsARightHandedOne()
