@@ -92,8 +92,7 @@ internal static class CalcCommand
             foreach (var family in StatisticCatalogue.All.GroupBy(definition => definition.Family))
             {
                 console.MarkupLineInterpolated($"[bold]{family.Key.ToString()}[/]");
-                foreach (var definition in family)
-                    console.MarkupLineInterpolated($"  {definition.Name,-44} {definition.Title}");
+                Listing.Write(console, ["name", "what it is"], family.Select(definition => (IReadOnlyList<string>)[definition.Name, definition.Title]), "");
             }
 
             console.WriteLine("'swingstudy calc NAME' explains one.");
@@ -103,14 +102,15 @@ internal static class CalcCommand
     {
         console.MarkupLineInterpolated($"[bold]{definition.Name}[/]  {definition.Title} ({definition.Symbol})");
         console.WriteLine(definition.What);
-        console.MarkupLineInterpolated($"Needs:    {Needs(definition)}");
-        console.MarkupLineInterpolated($"Range:    {Bound(definition.LowerBound)} to {Bound(definition.UpperBound)}; no effect is {definition.NullValue?.ToString(CultureInfo.InvariantCulture) ?? "not defined"}");
-        foreach (var assumption in definition.Assumptions)
-            console.MarkupLineInterpolated($"Assumes:  {assumption}");
-        foreach (var setting in definition.Settings)
-            console.MarkupLineInterpolated($"Setting:  {setting.ToString()}");
-        foreach (var key in definition.CitationKeys)
-            console.MarkupLineInterpolated($"Source:   {Citations.Get(key)}");
+        Listing.WriteFacts(
+            console,
+            [
+                ("needs", Needs(definition)),
+                ("range", $"{Bound(definition.LowerBound)} to {Bound(definition.UpperBound)}; no effect is {definition.NullValue?.ToString(CultureInfo.InvariantCulture) ?? "not defined"}"),
+                .. definition.Assumptions.Select(assumption => ("assumes", (string?)assumption)),
+                .. definition.Settings.Select(setting => ("setting", setting.ToString())),
+                .. definition.CitationKeys.Select(key => ("source", (string?)Citations.Get(key))),
+            ]);
     });
 
     private static object Describe(StatisticDefinition definition) => new

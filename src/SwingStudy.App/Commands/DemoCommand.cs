@@ -95,23 +95,30 @@ internal static class DemoCommand
         console.MarkupLineInterpolated($"{Counted.Of(report.Tables.AllSwings, "swing")}: {report.Tables.IncludedSwings} count, {report.Tables.PracticeSwings} are practice");
         console.WriteLine();
         console.WriteLine("What was planted, and what was found:");
-        Listing.Write(console, ["player", "change of", "from and to", "planted", "found", "95 % interval", "inside", "verdict"], comparison.Select(row => Cells(report, row)), "Nothing was planted.");
+        foreach (var outcome in comparison.GroupBy(row => row.Outcome))
+        {
+            var display = new ValueDisplay(report.Dictionary[outcome.Key]);
+            console.WriteLine();
+            console.MarkupLineInterpolated($"[bold]{display.Label}[/]");
+            Listing.Write(console, ["player", "from and to", "planted", "found", "95 % interval", "inside", "verdict"], outcome.Select(row => Cells(report, row, display)), "Nothing was planted.");
+        }
+
         console.MarkupLineInterpolated($"{comparison.Count(row => row.Inside)} of {comparison.Count} planted effects lie inside their interval; with 95 % intervals about one in twenty may not.");
         console.WriteLine();
-        foreach (var finding in report.Tables.Findings.Where(finding => finding.Scope == "study"))
-            console.MarkupLineInterpolated($"{finding.Statement} [grey]({finding.Verdict})[/]");
+        foreach (var finding in report.Tables.Findings.Where(finding => finding.Scope == "study" && Comparisons.Is(report, finding.Outcome, OutcomeRole.Primary)))
+            console.MarkupLineInterpolated($"[bold]{finding.Verdict}:[/] {finding.Statement}");
+        console.WriteLine("What was found of the other outcomes stands in the report.");
         console.WriteLine();
         console.MarkupLineInterpolated($"Report: {page}");
         console.MarkupLineInterpolated($"Look on: swingstudy --study {demo.Setup.Folder.Root} status | audit verify | query \"SELECT * FROM findings\" | export --to DIR");
     }
 
-    private static IReadOnlyList<string> Cells(Reporting.Rows.StudyReport report, PlantedComparison row)
+    private static IReadOnlyList<string> Cells(Reporting.Rows.StudyReport report, PlantedComparison row, ValueDisplay display)
     {
-        var display = new ValueDisplay(report.Dictionary[row.Outcome]);
         var decimals = row is { Low: { } low, High: { } high } ? display.DecimalsFor(display.Difference(high - low) / 2) : display.Decimals;
         return
         [
-            row.Player, display.Label, Comparisons.ContrastOf(report, row.Contrast), Number(row.Planted), Number(row.Found),
+            row.Player, Comparisons.ContrastOf(report, row.Contrast), Number(row.Planted), Number(row.Found),
             row.Low is null ? "none" : $"{Number(row.Low)} to {Number(row.High)}", row.Inside ? "yes" : "NO", row.Verdict,
         ];
 

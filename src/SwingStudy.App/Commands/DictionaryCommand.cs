@@ -6,6 +6,7 @@ using SwingStudy.App.Studies;
 using SwingStudy.App.Terminal;
 using SwingStudy.Domain.Codebooks;
 using SwingStudy.Domain.Declarations;
+using SwingStudy.Domain.Units;
 using SwingStudy.Domain.Variables;
 
 namespace SwingStudy.App.Commands;
@@ -101,30 +102,29 @@ internal static class DictionaryCommand
 
     private static CommandResult List(VariableDictionary dictionary) => CommandResult.Done(
         new { dictionary.Name, Version = dictionary.Version.ToString(), Variables = dictionary.Variables.Select(variable => new { variable.Name, variable.Title, variable.Unit, variable.Group }) },
-        console => Listing.Write(console, ["variable", "title", "unit", "group"],
-            dictionary.Variables.Select(variable => (IReadOnlyList<string>)[variable.Name, variable.Title, variable.Unit ?? "", variable.Group]), "The dictionary is empty."));
+        console => Listing.Write(console, ["variable", "title", "shown in", "group"],
+            dictionary.Variables.Select(variable => (IReadOnlyList<string>)[variable.Name, variable.Title, Symbol(variable.ShownUnit) ?? "", variable.Group]), "The dictionary is empty."));
 
     private static void Write(IAnsiConsole console, Variable variable)
     {
         console.MarkupLineInterpolated($"[bold]{variable.Name}[/]  {variable.Title}");
         console.WriteLine(variable.Description);
-        Line(console, "unit", variable.Unit is null ? null : $"{variable.Unit}, shown in {variable.ShownUnit}");
-        Line(console, "sign", variable.Axis);
-        Line(console, "possible", Range(variable.Minimum, variable.Maximum, variable.PossibleBasis));
-        Line(console, "typical", variable.Typical is { } typical ? Range(typical.Low, typical.High, $"{typical.Basis}{(typical.Note is { } note ? "; " + note : "")}") : null);
-        Line(console, "words", variable.Words.Count > 0 ? string.Join(", ", variable.Words) : null);
-        Line(console, "better", variable.Better == Better.None ? "no direction in itself" : variable.Better.ToString().ToLowerInvariant());
-        Line(console, "formula", variable.Formula);
-        Line(console, "definition", variable.Definition);
-        Line(console, "reference", variable.Reference);
-        Line(console, "headings", variable.Synonyms.Count > 0 ? string.Join(", ", variable.Synonyms) : null);
+        Listing.WriteFacts(
+            console,
+            ("unit", variable.Unit is null ? null : $"{variable.Unit}, shown in {Symbol(variable.ShownUnit) ?? "plain numbers"}"),
+            ("sign", variable.Axis),
+            ("possible", Range(variable.Minimum, variable.Maximum, variable.PossibleBasis)),
+            ("typical", variable.Typical is { } typical ? Range(typical.Low, typical.High, $"{typical.Basis}{(typical.Note is { } note ? "; " + note : "")}") : null),
+            ("words", variable.Words.Count > 0 ? string.Join(", ", variable.Words) : null),
+            ("better", variable.Better == Better.None ? "no direction in itself" : variable.Better.ToString().ToLowerInvariant()),
+            ("formula", variable.Formula),
+            ("definition", variable.Definition),
+            ("reference", variable.Reference),
+            ("headings", variable.Synonyms.Count > 0 ? string.Join(", ", variable.Synonyms) : null));
     }
 
-    private static void Line(IAnsiConsole console, string label, string? text)
-    {
-        if (text is not null)
-            console.MarkupLineInterpolated($"  {label,-11} {text}");
-    }
+    /// <summary>Sign of a unit; null for plain numbers.</summary>
+    private static string? Symbol(string? code) => code is not null && UnitCatalogue.ParseCode(code)?.Symbol is { Length: > 0 } symbol ? symbol : null;
 
     private static string? Range(double? low, double? high, string? basis) => low is null && high is null
         ? null

@@ -67,7 +67,7 @@ internal static class ProtocolCheckCommand
     {
         console.MarkupLineInterpolated($"Design standards ({judgement.Edition}): {Words(judgement.Rating)}. A point is the mean of one session.");
         foreach (var reason in StandardReasons.Grouped(judgement.Reasons))
-            console.MarkupLineInterpolated($"  {reason}");
+            console.MarkupLineInterpolated($"- {reason}");
         console.MarkupLineInterpolated($"Chance: {(plan is null ? "nothing is drawn." : string.Create(CultureInfo.InvariantCulture, $"{plan.Kind} over {plan.Sessions} sessions, one of {plan.Assignments:0} assignments{(plan.IsJoint ? " of all players together" : " of each player")}; no p can be below {plan.SmallestPossibleP:0.####}."))}");
         if (detectable.Count == 0)
             console.WriteLine("Detectable change: unknown, because no outcome has 'noise:' and no study its own scatter yet.");

@@ -11,6 +11,7 @@ internal static partial class Listing
 
     private const int Indent = 2;
     private const int Gap = 3;
+    private const int NarrowGap = 2;
 
     /// <summary>A row that would be higher is easier to read as a block.</summary>
     private const int HighestRow = 6;
@@ -28,17 +29,31 @@ internal static partial class Listing
             return;
         }
 
-        var width = console.Profile.Width >= CommandRunner.Unwrapped ? TableWidth : console.Profile.Width;
-        foreach (var line in Lines(headings, all, width))
+        foreach (var line in Lines(headings, all, WidthOf(console)))
+            console.WriteLine(line);
+    }
+
+    /// <summary>Writes what is known of one thing, a label a line, the texts wrapped beside them; labels without text are left out.</summary>
+    public static void WriteFacts(IAnsiConsole console, params IEnumerable<(string Label, string? Text)> facts)
+    {
+        var known = facts.Where(fact => fact.Text is not null).ToList();
+        if (known.Count == 0)
+            return;
+        foreach (var line in Blocks([.. known.Select(fact => fact.Label)], [[.. known.Select(fact => fact.Text!)]], WidthOf(console)).Where(line => line.Length > 0))
             console.WriteLine(line);
     }
 
     /// <summary>The lines of a table in that width.</summary>
     internal static IReadOnlyList<string> Lines(IReadOnlyList<string> headings, IReadOnlyList<IReadOnlyList<string>> rows, int width)
     {
-        var room = width - Indent - (Gap * (headings.Count - 1));
-        return Widths(headings, rows, room) is { } widths && rows.Max(row => Height(row, widths)) <= HighestRow ? [.. Table(headings, rows, widths)] : [.. Blocks(headings, rows, width)];
+        var isWide = Enumerable.Range(0, headings.Count).Sum(column => rows.Select(row => row[column]).Append(headings[column]).Max(cell => cell.GetCellWidth())) + (Gap * (headings.Count - 1)) + Indent > width;
+        var gap = isWide ? NarrowGap : Gap;
+        return Widths(headings, rows, width - Indent - (gap * (headings.Count - 1))) is { } widths && rows.Max(row => Height(row, widths)) <= HighestRow
+            ? [.. Table(headings, rows, widths, gap)]
+            : [.. Blocks(headings, rows, width)];
     }
+
+    private static int WidthOf(IAnsiConsole console) => console.Profile.Width >= CommandRunner.Unwrapped ? TableWidth : console.Profile.Width;
 
     /// <summary>Widths of the columns, none narrower than its longest word; null where these do not fit.</summary>
     private static int[]? Widths(IReadOnlyList<string> headings, IReadOnlyList<IReadOnlyList<string>> rows, int room)
@@ -62,25 +77,25 @@ internal static partial class Listing
 
     private static int Height(IReadOnlyList<string> row, int[] widths) => Enumerable.Range(0, widths.Length).Max(column => Wrapped(row[column], widths[column]).Count);
 
-    private static IEnumerable<string> Table(IReadOnlyList<string> headings, IReadOnlyList<IReadOnlyList<string>> rows, int[] widths)
+    private static IEnumerable<string> Table(IReadOnlyList<string> headings, IReadOnlyList<IReadOnlyList<string>> rows, int[] widths, int gap)
     {
         bool[] areNumbers = [.. Enumerable.Range(0, widths.Length).Select(column => rows.All(row => row[column].Length == 0 || Number().IsMatch(row[column])) && rows.Any(row => row[column].Length > 0))];
         yield return "";
-        foreach (var line in Row(headings, widths, areNumbers))
+        foreach (var line in Row(headings, widths, areNumbers, gap))
             yield return line;
-        yield return new string(' ', Indent) + string.Join(new string(' ', Gap), widths.Select(width => new string('─', width)));
-        foreach (var line in rows.SelectMany(row => Row(row, widths, areNumbers)))
+        yield return new string(' ', Indent) + string.Join(new string(' ', gap), widths.Select(width => new string('─', width)));
+        foreach (var line in rows.SelectMany(row => Row(row, widths, areNumbers, gap)))
             yield return line;
         yield return "";
     }
 
-    private static IEnumerable<string> Row(IReadOnlyList<string> cells, int[] widths, bool[] areNumbers)
+    private static IEnumerable<string> Row(IReadOnlyList<string> cells, int[] widths, bool[] areNumbers, int gap)
     {
         var wrapped = Enumerable.Range(0, widths.Length).Select(column => Wrapped(cells[column], widths[column])).ToList();
         for (var line = 0; line < wrapped.Max(lines => lines.Count); line++)
         {
             var texts = wrapped.Select((lines, column) => Filled(line < lines.Count ? lines[line] : "", widths[column], areNumbers[column]));
-            yield return (new string(' ', Indent) + string.Join(new string(' ', Gap), texts)).TrimEnd();
+            yield return (new string(' ', Indent) + string.Join(new string(' ', gap), texts)).TrimEnd();
         }
     }
 

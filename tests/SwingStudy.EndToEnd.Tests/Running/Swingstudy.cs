@@ -19,6 +19,13 @@ internal static class Swingstudy
         return Await(process);
     }
 
+    /// <summary>Runs one command line in <paramref name="folder"/>, output going to a file, for a reader of that many columns.</summary>
+    public static Finished RunFor(int columns, string folder, params string[] arguments)
+    {
+        using var process = Start(folder, [new("COLUMNS", columns.ToString(System.Globalization.CultureInfo.InvariantCulture))], arguments);
+        return Await(process);
+    }
+
     /// <summary>Waits until a process with redirected streams has ended.</summary>
     public static Finished Await(Process process)
     {
@@ -29,9 +36,13 @@ internal static class Swingstudy
     }
 
     /// <summary>Starts one command line and does not wait for it.</summary>
-    public static Process Start(string folder, params string[] arguments)
+    public static Process Start(string folder, params string[] arguments) => Start(folder, [], arguments);
+
+    private static Process Start(string folder, KeyValuePair<string, string>[] environment, string[] arguments)
     {
         var start = new ProcessStartInfo(Executable) { WorkingDirectory = folder, RedirectStandardOutput = true, RedirectStandardError = true };
+        foreach (var (name, value) in environment)
+            start.Environment[name] = value;
         foreach (var argument in arguments)
             start.ArgumentList.Add(argument);
         return Process.Start(start) ?? throw new InvalidOperationException($"{Executable} did not start.");
@@ -57,7 +68,8 @@ internal sealed record Finished(int ExitCode, string Output, string Error)
     /// <summary>Fails when a stack trace reached the terminal.</summary>
     public Finished WithoutStackTrace()
     {
-        Assert.DoesNotContain("   at ", Output + Error, StringComparison.Ordinal);
+        // A line of a trace: 'at', a qualified name, its parameters.
+        Assert.DoesNotMatch(@"(?m)^\s+at [\w.<>`|+$\[\],]+\(", Output + Error);
         Assert.DoesNotContain("Unhandled exception", Output + Error, StringComparison.Ordinal);
         return this;
     }
