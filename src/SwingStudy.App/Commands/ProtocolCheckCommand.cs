@@ -84,7 +84,7 @@ internal static class ProtocolCheckCommand
             change.Worthwhile is { } worthwhile ? Text(dictionary, change.Outcome, worthwhile) : "not stated", change.CanAnswer switch { true => "yes", false => "NO", null => "" },
         ]), "");
         foreach (var source in detectable.GroupBy(change => change.Noise.Source, StringComparer.Ordinal))
-            console.MarkupLineInterpolated($"Scatter of {string.Join(", ", source.Select(change => Comparisons.Lower(dictionary[change.Outcome].Title)).Distinct())}: {source.Key}");
+            console.MarkupLineInterpolated($"Scatter of {string.Join("; ", source.Select(change => Comparisons.Lower(dictionary[change.Outcome].Title)).Distinct())}: {source.Key}");
     }
 
     private static StandardJudgement Judgement(Protocol protocol) => StandardJudgement.Of(

@@ -29,7 +29,7 @@ internal static class EffectsSection
         foreach (var row in measured.OrderBy(row => row.Participant, StringComparer.Ordinal))
         {
             var numbers = EffectNumbers.Of(report, row);
-            html.Markup("<tr>").Element("th", row.Participant, "scope=\"row\"").Element("td", row.Measure.Replace('-', ' '));
+            html.Markup("<tr>").Element("th", row.Participant, "scope=\"row\"").Element("td", MethodWords.TitleOf(row.Measure));
             _ = row.Undefined is { } reason ? html.Element("td", reason, "colspan=\"3\"") : html.Number(numbers.Estimate).Number(numbers.Interval).Number(numbers.P);
             html.Number(Pair(row.SessionsFrom, row.SessionsTo)).Number(Pair(row.SwingsFrom, row.SwingsTo)).Element("td", row.Method).Markup("</tr>");
         }

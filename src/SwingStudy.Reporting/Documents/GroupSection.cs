@@ -65,7 +65,7 @@ internal static class GroupSection
         GroupRow.IndividualResponse => "spread of true changes between players (SD)",
         GroupRow.PlayersSupported => "players with a supported change",
         GroupRow.RandomizationTest => "randomization test, mean over players",
-        _ => "mean of " + measure.Replace('-', ' '),
+        _ => "mean of " + MethodWords.TitleOf(measure),
     };
 
     private static string P(GroupRow row) => double.IsFinite(row.AdjustedP)

@@ -40,6 +40,14 @@ internal static class MethodWords
         ["typical-error"] = "Scatter of repeated measurements of the same person, from differences between them.",
     };
 
+    /// <summary>What people call a measure of effect.</summary>
+    public static string TitleOf(string measure) => measure switch
+    {
+        "hedges-g" => "Hedges' g",
+        "glass-delta" => "Glass's Δ",
+        _ => measure.Replace('-', ' '),
+    };
+
     /// <summary>The meaning, or null when this report has no sentence for the word. What a method adds after a semicolon is plain English already.</summary>
     public static string? MeaningOf(string word) => Meanings.GetValueOrDefault(word.Split(';')[0]);
 }

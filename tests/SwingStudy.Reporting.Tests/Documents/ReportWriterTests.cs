@@ -82,15 +82,19 @@ public partial class ReportWriterTests
         Assert.All(pictures, picture => Assert.Matches("alt=\"[^\"]{40,}\"", picture.Value));
     }
 
-    [Fact]
-    public void ThePageHasOneMainOneFirstHeadingAndNoSkippedLevel()
+    [Theory]
+    [InlineData("Study")]
+    [InlineData("P01")]
+    [InlineData("P05")]
+    public void ThePageHasOneMainOneFirstHeadingAndNoSkippedLevel(string whose)
     {
-        var levels = Regex.Matches(Page, "<h([1-6])").Select(match => match.Groups[1].Value[0] - '0').ToList();
+        var page = whose == "Study" ? Page : ReportWriter.Player(SomeForces.Report(), whose);
+        var levels = Regex.Matches(page, "<h([1-6])").Select(match => match.Groups[1].Value[0] - '0').ToList();
 
-        Assert.Single(Regex.Matches(Page, "<main>"));
+        Assert.Single(Regex.Matches(page, "<main>"));
         Assert.Single(levels, 1);
         Assert.All(levels.Zip(levels.Skip(1)), pair => Assert.True(pair.Second <= pair.First + 1));
-        Assert.Equal(Regex.Count(Page, "<table "), Regex.Count(Page, "<caption>"));
+        Assert.Equal(Regex.Count(page, "<table "), Regex.Count(page, "<caption>"));
     }
 
     [Fact]
