@@ -7,7 +7,7 @@ namespace SwingStudy.Ingestion.Readers;
 internal static class HeadingFinder
 {
     /// <summary>The layout, or why there is none. The best row must hold at least half of the mapped headings.</summary>
-    public static Outcome<RowLayout> Find(IReadOnlyList<HeadRecord> records, SourceMapping mapping, string file)
+    public static Outcome<RowLayout> Find(HeadRecords records, SourceMapping mapping, string file)
     {
         if (records.All(record => IsBlank(record)))
             return ReaderMessages.Empty(file);
@@ -18,13 +18,13 @@ internal static class HeadingFinder
         if (layout.PreambleRows is { } preamble)
         {
             var declared = records.TakeWhile(record => record.Line <= preamble).Count();
-            return declared + layout.HeadingRows > records.Count
-                ? ReaderMessages.HeadingBelowEnd(file, preamble + 1)
-                : Checked(At(records, declared, layout, wanted), file);
+            return records.Has(declared + layout.HeadingRows - 1)
+                ? Checked(At(records, declared, layout, wanted), file)
+                : ReaderMessages.HeadingBelowEnd(file, preamble + 1);
         }
 
         var best = (Index: -1, Hits: -1, Row: (HeadingRow?)null);
-        for (var i = 0; i + layout.HeadingRows <= records.Count; i++)
+        for (var i = 0; records.Has(i + layout.HeadingRows - 1); i++)
         {
             if (IsBlank(records[i]))
                 continue;
@@ -62,13 +62,13 @@ internal static class HeadingFinder
             ? ReaderMessages.TooManyColumns(file, layout.HeadingLine, layout.Columns.Headings.Count)
             : layout;
 
-    private static IReadOnlyList<string> Texts(IReadOnlyList<HeadRecord> records, int index, int rows) =>
+    private static IReadOnlyList<string> Texts(HeadRecords records, int index, int rows) =>
         rows == 1 ? records[index].Cells : Joined(records[index].Cells, records[index + 1].Cells);
 
-    private static RowLayout At(IReadOnlyList<HeadRecord> records, int index, Layout layout, IReadOnlyList<string> wanted)
+    private static RowLayout At(HeadRecords records, int index, Layout layout, IReadOnlyList<string> wanted)
     {
         var below = index + layout.HeadingRows;
-        var hasUnits = below < records.Count && (layout.UnitsRow ?? UnitsRow.IsOne(records[below].Cells));
+        var hasUnits = records.Has(below) && (layout.UnitsRow ?? UnitsRow.IsOne(records[below].Cells));
         var units = hasUnits ? records[below] : null;
         var texts = Texts(records, index, layout.HeadingRows);
         var columns = HeadingRow.From(texts, units?.Cells);
@@ -84,7 +84,7 @@ internal static class HeadingFinder
             [.. wanted.Where(name => columns.Find(name) is null)]);
     }
 
-    private static RowLayout WithoutHeadings(IReadOnlyList<HeadRecord> records, int preamble)
+    private static RowLayout WithoutHeadings(HeadRecords records, int preamble)
     {
         var below = records.Where(record => record.Line > preamble && !IsBlank(record)).ToList();
         var columns = below.Count == 0
@@ -95,13 +95,20 @@ internal static class HeadingFinder
             HeadingRow.ByPosition(columns), [], Preamble(records, before), [], null, preamble + 1, preamble + 1, false, []);
     }
 
-    private static IReadOnlyList<PreambleLine> Preamble(IReadOnlyList<HeadRecord> records, int count) =>
+    private static IReadOnlyList<PreambleLine> Preamble(HeadRecords records, int count) =>
         [.. records.Take(count).Select(record => new PreambleLine(record.Line, record.Raw))];
 
     private static bool EndWithDelimiter(IEnumerable<HeadRecord> records, int columns)
     {
-        var rows = records.Where(record => !IsBlank(record)).ToList();
-        return rows.Count > 0 && rows.All(record => record.Cells.Count == columns + 1 && record.Cells[^1].Length == 0);
+        var any = false;
+        foreach (var record in records.Where(record => !IsBlank(record)))
+        {
+            if (record.Cells.Count != columns + 1 || record.Cells[^1].Length > 0)
+                return false;
+            any = true;
+        }
+
+        return any;
     }
 
     private static bool IsBlank(HeadRecord record) => record.Cells.All(string.IsNullOrWhiteSpace);

@@ -1,5 +1,7 @@
 using System.Buffers;
+using System.Numerics;
 using System.Runtime.CompilerServices;
+using System.Runtime.InteropServices;
 
 namespace SwingStudy.Ingestion.Readers;
 
@@ -52,6 +54,10 @@ public sealed class RawBlock : IDisposable
         return cell.Start >= 0 ? _text.AsSpan(cell.Start, cell.Length) : _unescaped.AsSpan(~cell.Start, cell.Length);
     }
 
+    /// <summary>All cells of a row.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    internal RowCells Cells(int row) => new(this, row, _cells.AsSpan(_rows[row].FirstCell, ColumnCount), _text);
+
     /// <summary>What the file says the cell is.</summary>
     public CellKind Kind(int row, int column) => _kinds is null ? CellKind.Text : _kinds[_rows[row].FirstCell + column];
 
@@ -94,6 +100,44 @@ public sealed class RawBlock : IDisposable
         else
             Grow(ref _cells)[count] = new CellSpan(start, length);
         CellCount = count + 1;
+    }
+
+    /// <summary>Adds a cell for each delimiter among 32 characters.</summary>
+    /// <param name="at">Position of the first of them.</param>
+    /// <param name="delimiters">A bit for each, the lowest for the first.</param>
+    /// <param name="start">Start of the cell that the first delimiter ends.</param>
+    /// <returns>Start of the cell behind the last one.</returns>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    internal int AddCells(int at, uint delimiters, int start)
+    {
+        const int unrolled = 4;
+        if (delimiters == 0)
+            return start;
+        var cells = _cells;
+        var count = CellCount;
+        while (cells.Length - count < sizeof(uint) * 8 + unrolled)
+            cells = Grow(ref _cells);
+        var added = BitOperations.PopCount(delimiters);
+        CellCount = count + added;
+        var behind = at + (sizeof(uint) * 8) - BitOperations.LeadingZeroCount(delimiters);
+        ref var next = ref Unsafe.Add(ref MemoryMarshal.GetArrayDataReference(cells), count);
+
+        // Four at a time: what is written beyond the last one is written over by the next cells, and the loop ends where it is foreseen.
+        while (added > 0)
+        {
+            for (var i = 0; i < unrolled; i++)
+            {
+                var p = at + BitOperations.TrailingZeroCount(delimiters);
+                delimiters &= delimiters - 1;
+                Unsafe.Add(ref next, i) = new CellSpan(start, p - start);
+                start = p + 1;
+            }
+
+            next = ref Unsafe.Add(ref next, unrolled);
+            added -= unrolled;
+        }
+
+        return behind;
     }
 
     /// <summary>Adds a cell with its kind; all cells of the block are then added this way.</summary>

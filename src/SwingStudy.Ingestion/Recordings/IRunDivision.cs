@@ -16,8 +16,8 @@ internal interface IRunDivision
     bool IsShared { get; }
 
     /// <summary>Takes a row; gives the runs that are complete by it.</summary>
-    IReadOnlyList<SampleRun> Take(RawBlock block, int row);
+    SampleRun[] Take(RawBlock block, int row);
 
     /// <summary>The runs that are complete by the end of the file.</summary>
-    IReadOnlyList<SampleRun> End();
+    SampleRun[] End();
 }

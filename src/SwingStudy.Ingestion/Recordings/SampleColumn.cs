@@ -16,17 +16,17 @@ namespace SwingStudy.Ingestion.Recordings;
 internal sealed record SampleColumn(string Channel, string Unit, int Position, string Heading, NumberText Numbers, LinearScale Scale, MissingTokens Missing)
 {
     /// <summary>The value of a row; NaN where lost or unreadable, the latter with a reject.</summary>
-    public double Read(RawBlock block, int row, List<MappedReject> rejects)
+    public double Read(in RowCells cells, List<MappedReject> rejects)
     {
-        if (block.Kind(row, Position) == CellKind.Number)
-            return Scale.Apply(block.Number(row, Position));
-        var cell = CellText.Trim(block.Cell(row, Position));
+        if (cells.Kind(Position) == CellKind.Number)
+            return Scale.Apply(cells.Number(Position));
+        var cell = CellText.Trim(cells[Position]);
         if (Missing.MayBeNumber && Missing.Hold(cell))
             return double.NaN;
         if (Numbers.TryRead(cell, out var value))
             return Scale.Apply(value);
         if (!Missing.Hold(cell))
-            rejects.Add(new MappedReject(block.Line(row), cell.ToString(), RejectReason.Unparsable, "a number", false, Heading, null));
+            rejects.Add(new MappedReject(cells.Line, cell.ToString(), RejectReason.Unparsable, "a number", false, Heading, null));
         return double.NaN;
     }
 }

@@ -6,7 +6,10 @@ namespace SwingStudy.Ingestion.Recordings;
 /// <param name="row">Its place in the file; see <see cref="Recording.Row"/>.</param>
 internal sealed class SampleRun(int columns, RecordingTexts texts, int row)
 {
-    private readonly List<double>[] _values = [.. Enumerable.Range(0, columns).Select(_ => new List<double>())];
+    private const int FirstCapacity = 256;
+    private const int UsualCapacity = 4096;
+    private readonly double[][] _values = [.. Enumerable.Range(0, columns).Select(_ => new double[FirstCapacity])];
+    private int _capacity = FirstCapacity;
 
     /// <summary>What is written about the recording.</summary>
     public RecordingTexts Texts => texts;
@@ -32,8 +35,11 @@ internal sealed class SampleRun(int columns, RecordingTexts texts, int row)
     /// <summary>Adds a sample.</summary>
     public void Add(ReadOnlySpan<double> values, double clockSeconds, int line)
     {
+        var count = Lines.Count;
+        if (count == _capacity)
+            Grow();
         for (var i = 0; i < _values.Length; i++)
-            _values[i].Add(values[i]);
+            _values[i][count] = values[i];
         if (!double.IsNaN(clockSeconds))
             Clock.Add(clockSeconds);
         Lines.Add(line);
@@ -46,8 +52,6 @@ internal sealed class SampleRun(int columns, RecordingTexts texts, int row)
         while (length > 0 && Array.TrueForAll(_values, column => double.IsNaN(column[length - 1])))
             length--;
         var excess = Lines.Count - length;
-        foreach (var column in _values)
-            column.RemoveRange(length, excess);
         Lines.RemoveRange(length, excess);
         if (Clock.Count > length)
             Clock.RemoveRange(length, Clock.Count - length);
@@ -57,11 +61,18 @@ internal sealed class SampleRun(int columns, RecordingTexts texts, int row)
     public double[] Values(int column, SampleGrid grid)
     {
         if (grid.Places is not { } places)
-            return [.. _values[column]];
+            return _values[column].AsSpan(0, Lines.Count).ToArray();
         var values = new double[grid.Length];
         Array.Fill(values, double.NaN);
         for (var i = 0; i < places.Length; i++)
             values[places[i]] = _values[column][i];
         return values;
+    }
+
+    private void Grow()
+    {
+        _capacity *= _capacity < UsualCapacity ? 4 : 2;
+        for (var i = 0; i < _values.Length; i++)
+            Array.Resize(ref _values[i], _capacity);
     }
 }

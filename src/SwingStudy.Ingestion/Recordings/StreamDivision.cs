@@ -40,12 +40,13 @@ internal sealed class StreamDivision : IRunDivision
     public bool IsShared => false;
 
     /// <inheritdoc/>
-    public IReadOnlyList<SampleRun> Take(RawBlock block, int row)
+    public SampleRun[] Take(RawBlock block, int row)
     {
+        var cells = block.Cells(row);
         var values = new double[_columns.Length];
         for (var i = 0; i < values.Length; i++)
-            values[i] = _columns[i].Read(block, row, _rejects);
-        var clock = _clock?.Read(block, row, _rejects) ?? double.NaN;
+            values[i] = _columns[i].Read(cells, _rejects);
+        var clock = _clock?.Read(cells, _rejects) ?? double.NaN;
         var seconds = _clock is null ? _samples / _rateHz : clock;
         _samples++;
         if (double.IsNaN(_firstClock))
@@ -57,10 +58,10 @@ internal sealed class StreamDivision : IRunDivision
             return [];
         }
 
-        IReadOnlyList<SampleRun> finished = [];
+        SampleRun[] finished = [];
         if (_run is not null && seconds > _triggeredAt + _cut.ToSeconds)
             finished = End();
-        var level = _trigger!.Read(block, row, _rejects);
+        var level = _trigger!.Read(cells, _rejects);
         var rises = _isBelow && level >= _cut.Level;
         _isBelow = double.IsNaN(level) ? _isBelow : level < _cut.Level;
         if (_run is not null)
@@ -73,7 +74,7 @@ internal sealed class StreamDivision : IRunDivision
     }
 
     /// <inheritdoc/>
-    public IReadOnlyList<SampleRun> End()
+    public SampleRun[] End()
     {
         Unused += _before.Count;
         _before.Clear();

@@ -30,18 +30,19 @@ internal sealed class TrialDivision(string file, int trialColumn, SampleColumn[]
     public bool IsShared => false;
 
     /// <inheritdoc/>
-    public IReadOnlyList<SampleRun> Take(RawBlock block, int row)
+    public SampleRun[] Take(RawBlock block, int row)
     {
-        IReadOnlyList<SampleRun> finished = [];
-        var seconds = clock?.Read(block, row, rejects) ?? double.NaN;
-        if (_run is null || (trialColumn >= 0 && !CellText.Trim(block.Cell(row, trialColumn)).Equals(_trial, StringComparison.OrdinalIgnoreCase)))
+        SampleRun[] finished = [];
+        var cells = block.Cells(row);
+        var seconds = clock?.Read(cells, rejects) ?? double.NaN;
+        if (_run is null || (trialColumn >= 0 && !CellText.Trim(cells[trialColumn]).Equals(_trial, StringComparison.OrdinalIgnoreCase)))
         {
             finished = End();
             Start(block, row, seconds);
         }
 
         for (var i = 0; i < columns.Length; i++)
-            _sample[i] = columns[i].Read(block, row, rejects);
+            _sample[i] = columns[i].Read(cells, rejects);
         _run!.Add(_sample, seconds, block.Line(row));
         if (_run.ValueCount > ReaderLimits.RecordingValues)
             Problem = RecordingMessages.TooLong(file, _run.Row, ReaderLimits.RecordingValues);
@@ -49,7 +50,7 @@ internal sealed class TrialDivision(string file, int trialColumn, SampleColumn[]
     }
 
     /// <inheritdoc/>
-    public IReadOnlyList<SampleRun> End() => _run is { } run ? [run] : [];
+    public SampleRun[] End() => _run is { } run ? [run] : [];
 
     private void Start(RawBlock block, int row, double seconds)
     {

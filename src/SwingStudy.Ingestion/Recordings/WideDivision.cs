@@ -26,16 +26,17 @@ internal sealed class WideDivision(
     public bool IsShared => true;
 
     /// <inheritdoc/>
-    public IReadOnlyList<SampleRun> Take(RawBlock block, int row)
+    public SampleRun[] Take(RawBlock block, int row)
     {
-        var seconds = clock?.Read(block, row, rejects) ?? double.NaN;
+        var cells = block.Cells(row);
+        var seconds = clock?.Read(cells, rejects) ?? double.NaN;
         _runs ??= [.. trials.Select(trial => Start(block, row, trial.Trial, trial.Columns))];
         long values = 0;
         for (var i = 0; i < _runs.Length; i++)
         {
             var columns = trials[i].Columns;
             for (var column = 0; column < columns.Length; column++)
-                _samples[i][column] = columns[column].Read(block, row, rejects);
+                _samples[i][column] = columns[column].Read(cells, rejects);
             _runs[i].Add(_samples[i], seconds, block.Line(row));
             values += _runs[i].ValueCount;
         }
@@ -46,7 +47,7 @@ internal sealed class WideDivision(
     }
 
     /// <inheritdoc/>
-    public IReadOnlyList<SampleRun> End()
+    public SampleRun[] End()
     {
         foreach (var run in _runs ?? [])
             run.TrimEnd();

@@ -56,7 +56,7 @@ internal static class FileProbe
             return FindSheet(stream, path, draft, variables);
         if (!EncodingFinder.Find(stream, null, path).Succeeded(out var encoding, out var problems))
             return problems[0];
-        var lines = HeadRecords.Read(stream, encoding, null, path).Select(record => record.Raw.Trim()).Where(line => line.Length > 0).Take(2).ToList();
+        var lines = DelimitedHead.Read(stream, encoding, null, path).Select(record => record.Raw.Trim()).Where(line => line.Length > 0).Take(2).ToList();
         if (lines.Count > 0 && (lines[0][0] == '{' || (lines[0][0] == '[' && lines[0].TrimStart('[', ' ') is [] or ['{', ..])))
             return FindRecords(stream, path, draft, lines);
         return FindText(stream, path, draft, encoding, variables);
@@ -67,7 +67,7 @@ internal static class FileProbe
         TextGuess? best = null;
         foreach (var (sign, share) in DelimiterFinder.Rank(stream, encoding).Select(candidate => ((char?)candidate.Delimiter, candidate.Share)).Append((null, 0)))
         {
-            var guess = LayoutGuess.Of(HeadRecords.Read(stream, encoding, sign, path), variables);
+            var guess = LayoutGuess.Of([.. DelimitedHead.Read(stream, encoding, sign, path)], variables);
             if (guess is not null && (best is null || Math.Round(guess.Score, 1) > Math.Round(best.Layout.Score, 1)))
                 best = new(sign, share, guess);
         }

@@ -68,7 +68,7 @@ internal static class TextRecordingGuess
         Head? best = null;
         foreach (var delimiter in DelimiterFinder.Rank(stream, encoding).Select(candidate => candidate.Delimiter))
         {
-            var records = HeadRecords.Read(stream, encoding, delimiter, path);
+            List<HeadRecord> records = [.. DelimitedHead.Read(stream, encoding, delimiter, path)];
             for (var i = 0; i < Math.Min(records.Count, SearchedRecords); i++)
             {
                 Offer(records[i].Cells.Count(cell => ChannelWords.Load(cell) is not null || LandmarkGuess.IsCoordinate(cell)), 1, i);

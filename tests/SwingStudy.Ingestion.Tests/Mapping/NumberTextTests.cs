@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Text.RegularExpressions;
 using CsCheck;
 using SwingStudy.Ingestion.Mapping.Cells;
 
@@ -19,6 +20,25 @@ public sealed class NumberTextTests
         Assert.True(new NumberText('.', null).TryRead(text, out var value), text);
         Assert.Equal(double.Parse(text, NumberStyles.Float, CultureInfo.InvariantCulture), value);
     }, iter: 20_000);
+
+    /// <summary>Short texts of all kinds against the framework, which allows blanks and words that the pattern leaves out.</summary>
+    [Fact]
+    public void ShortTextsAreReadToTheLastBitOrRefused() => Gen.String[Gen.OneOf(Gen.Char['0', '9'], Gen.OneOf('0', '.', '.', '-', 'e', ',', ' ', 'é', '・')), 1, 10].Sample(text =>
+    {
+        var isNumber = Regex.IsMatch(text, @"\A-?([0-9]+\.?[0-9]*|\.[0-9]+)(e-?[0-9]+)?\z") && double.IsFinite(double.Parse(text, NumberStyles.Float, CultureInfo.InvariantCulture));
+        Assert.Equal(isNumber, new NumberText('.', null).TryRead(text, out var value));
+        if (isNumber)
+            Assert.Equal(BitConverter.DoubleToInt64Bits(double.Parse(text, NumberStyles.Float, CultureInfo.InvariantCulture)), BitConverter.DoubleToInt64Bits(value));
+    }, iter: 100_000);
+
+    /// <summary>Numbers as devices write them, at each length of one word of eight characters and beside it.</summary>
+    [Fact]
+    public void FixedDecimalsAreReadToTheLastBit() => Gen.Select(Gen.Long[-9_999_999_999, 9_999_999_999], Gen.Int[0, 9], Gen.Int[0, 7]).Sample((digits, shift, decimals) =>
+    {
+        var text = ((decimal)(digits / (long)Math.Pow(10, shift)) / (decimal)Math.Pow(10, decimals)).ToString($"F{decimals}", CultureInfo.InvariantCulture);
+        Assert.True(new NumberText('.', null).TryRead(text, out var value));
+        Assert.Equal(BitConverter.DoubleToInt64Bits(double.Parse(text, CultureInfo.InvariantCulture)), BitConverter.DoubleToInt64Bits(value));
+    }, iter: 100_000);
 
     [Fact]
     public void ADecimalCommaReadsAsADecimalPointDoes() => PlainNumber.Sample(text =>

@@ -120,4 +120,19 @@ public sealed class HeadingTests
         Some.Held(RecordReaders.Open(Path.GetTempPath(), Some.Mapping("No")), "file-is-folder");
         Some.Held(RecordReaders.Open("/no/such/file.csv", Some.Mapping("No")), "file-not-readable");
     }
+
+    [Fact]
+    public void RecordsBelowTheHeadingsAreNotRead()
+    {
+        var read = 0;
+        using var records = new HeadRecords(Enumerable.Range(1, 1000).Select(line =>
+        {
+            read = line;
+            string[] cells = line == 3 ? ["When", "Speed"] : line > 3 ? ["2026-01-01", "4"] : ["remark"];
+            return new HeadRecord(line, line + 1, string.Join(';', cells), cells);
+        }));
+        Assert.True(HeadingFinder.Find(records, Some.Mapping("When", "Speed"), "export.csv").Succeeded(out var layout, out _));
+        Assert.Equal((3, 4, 2), (layout.HeadingLine, layout.FirstLine, layout.Preamble.Count));
+        Assert.Equal(4, read);
+    }
 }

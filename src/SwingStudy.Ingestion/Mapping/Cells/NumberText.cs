@@ -1,4 +1,8 @@
 using System.Globalization;
+using System.Numerics;
+using System.Runtime.CompilerServices;
+using System.Runtime.InteropServices;
+using System.Runtime.Intrinsics;
 
 namespace SwingStudy.Ingestion.Mapping.Cells;
 
@@ -22,6 +26,51 @@ internal readonly struct NumberText(char decimalSign, char? thousands)
 
     /// <summary>Reads a trimmed text; false when it is no finite number in this notation.</summary>
     public bool TryRead(ReadOnlySpan<char> text, out double value)
+    {
+        var minus = text.Length > 0 && text[0] == '-' ? 1 : 0;
+        return (text.Length - minus is >= 4 and <= 8 && TryReadWord(text, minus, out value)) || TryReadEach(text, out value);
+    }
+
+    /// <summary>The most usual case: four to eight digits and decimal sign behind an optional minus, all characters as the bytes of one word.</summary>
+    /// <remarks>
+    /// The word is filled from its last byte, with zeros before the number. The digits before the decimal sign move over it; then neighbouring digits,
+    /// pairs and fours are joined by multiplications. Source: Lemire (2021), Number parsing at a gigabyte per second, Softw Pract Exper 51:1700.
+    /// </remarks>
+    private bool TryReadWord(ReadOnlySpan<char> text, int minus, out double value)
+    {
+        const ulong zeros = 0x3030_3030_3030_3030, ones = 0x0101_0101_0101_0101, highs = 0x8080_8080_8080_8080, uppers = 0xF0F0_F0F0_F0F0_F0F0;
+        ref var first = ref Unsafe.As<char, byte>(ref Unsafe.Add(ref MemoryMarshal.GetReference(text), minus));
+        var length = text.Length - minus;
+        var characters = Vector128.Create(Unsafe.ReadUnaligned<ulong>(ref first), Unsafe.ReadUnaligned<ulong>(ref Unsafe.AddByteOffset(ref first, (nint)((length - 4) * sizeof(char))))).AsUInt16();
+        var bytes = Vector128.NarrowWithSaturation(characters, characters).AsUInt64().ToScalar();
+        var free = 8 * (8 - length);
+        var word = (bytes & 0xFFFF_FFFF_0000_0000) | ((ulong)(uint)bytes << free) | (zeros & ((1UL << free) - 1));
+
+        // The lowest byte that the decimal sign leaves zero is found exactly; a second one would fail below as no digit.
+        var differs = word ^ (ones * decimalSign);
+        var signs = (differs - ones) & ~differs & highs;
+        var decimals = 0;
+        if (signs != 0)
+        {
+            var place = BitOperations.TrailingZeroCount(signs) & ~7;
+            var before = (1UL << place) - 1;
+            word = (word & ~((before << 8) | 0xFF)) | ((word & before) << 8) | '0';
+            decimals = 7 - (place >> 3);
+        }
+
+        Unsafe.SkipInit(out value);
+        if (((word & uppers) | (((word + 0x0606_0606_0606_0606) & uppers) >> 4)) != 0x3333_3333_3333_3333)
+            return false;
+        word -= zeros;
+        word = (word * 10) + (word >> 8);
+        var digits = (uint)((((word & 0x0000_00FF_0000_00FF) * 0x000F_4240_0000_0064) + (((word >> 16) & 0x0000_00FF_0000_00FF) * 0x0000_2710_0000_0001)) >> 32);
+        value = digits / PowersOfTen[decimals];
+        value = BitConverter.Int64BitsToDouble(BitConverter.DoubleToInt64Bits(value) ^ ((long)minus << 63));
+        return true;
+    }
+
+    /// <summary>The usual case, character by character.</summary>
+    private bool TryReadEach(ReadOnlySpan<char> text, out double value)
     {
         var at = 0;
         var negative = false;

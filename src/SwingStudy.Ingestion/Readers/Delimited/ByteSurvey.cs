@@ -1,3 +1,4 @@
+using System.Buffers;
 using System.Text.Unicode;
 
 namespace SwingStudy.Ingestion.Readers.Delimited;
@@ -8,11 +9,25 @@ namespace SwingStudy.Ingestion.Readers.Delimited;
 /// <param name="Utf16Name">Name of UTF-16 when zero bytes stand where the high bytes of Latin letters would.</param>
 internal sealed record ByteSurvey(bool IsUtf8, bool HasZeroBytes, string? Utf16Name)
 {
+    private const int ChunkBytes = 1 << 19;
+
     /// <summary>Reads the stream from its start to its end.</summary>
     public static ByteSurvey Of(Stream stream)
     {
+        var buffer = ArrayPool<byte>.Shared.Rent(ChunkBytes);
+        try
+        {
+            return Of(stream, buffer);
+        }
+        finally
+        {
+            ArrayPool<byte>.Shared.Return(buffer);
+        }
+    }
+
+    private static ByteSurvey Of(Stream stream, byte[] buffer)
+    {
         stream.Position = 0;
-        var buffer = new byte[1 << 20];
         var kept = 0;
         var valid = true;
         long even = 0, odd = 0, total = 0;

@@ -55,10 +55,13 @@ internal static class DelimitedReader
             .First().Outcome;
     }
 
-    private static Outcome<FoundLayout> Try(Stream stream, FoundEncoding encoding, char? delimiter, SourceMapping mapping, string file) =>
-        HeadingFinder.Find(HeadRecords.Read(stream, encoding, delimiter, file), mapping, file).Succeeded(out var layout, out var problems)
+    private static Outcome<FoundLayout> Try(Stream stream, FoundEncoding encoding, char? delimiter, SourceMapping mapping, string file)
+    {
+        using var records = new HeadRecords(DelimitedHead.Read(stream, encoding, delimiter, file));
+        return HeadingFinder.Find(records, mapping, file).Succeeded(out var layout, out var problems)
             ? new FoundLayout(delimiter, layout)
             : Outcome<FoundLayout>.Failed(problems);
+    }
 
     private sealed record FoundLayout(char? Delimiter, RowLayout Layout);
 }

@@ -48,8 +48,11 @@ internal static class EncodingFinder
             : ReaderMessages.EncodingContradicted(file, name, found.Name);
     }
 
-    /// <summary>Decodes the whole file once, strictly.</summary>
-    private static Outcome<FoundEncoding> Checked(Stream stream, FoundEncoding found, string file)
+    /// <summary>Holds the whole file against an encoding; what does not fit is decoded once more, to tell its line.</summary>
+    private static Outcome<FoundEncoding> Checked(Stream stream, FoundEncoding found, string file) =>
+        found.Name == "utf-8" && ByteSurvey.Of(stream).IsUtf8 ? found : Decoded(stream, found, file);
+
+    private static Outcome<FoundEncoding> Decoded(Stream stream, FoundEncoding found, string file)
     {
         var line = 1;
         var characters = new char[64 * 1024];

@@ -1,13 +1,15 @@
-using System.Numerics;
+using System.Buffers;
 
 namespace SwingStudy.Ingestion.Readers.Delimited;
 
 /// <summary>Tokenises a stream block by block, in memory that does not grow with the file.</summary>
 internal sealed class RecordStream(Stream stream, FoundEncoding encoding, char? delimiter, bool hasQuotes = true)
 {
-    private const int FirstCharacters = 256 * 1024;
     private const int MostCharacters = 4 << 20;
     private const int RowsWanted = 8_192;
+
+    /// <summary>Characters of the first block; the size of further ones follows from the length of rows.</summary>
+    public int FirstCharacters { get; init; } = 256 * 1024;
 
     /// <summary>Line behind the last one once the blocks are read to the end.</summary>
     public int Line { get; private set; }
@@ -17,52 +19,57 @@ internal sealed class RecordStream(Stream stream, FoundEncoding encoding, char? 
     {
         using var source = new TextSource(stream, encoding);
         var tokeniser = new Tokeniser(delimiter, hasQuotes, firstLine, sink);
-        var carry = Array.Empty<char>();
+        var carry = ArrayPool<char>.Shared.Rent(FirstCharacters);
         var carried = 0;
         var characters = FirstCharacters;
-        int cells = 4096, rows = 1024;
+        int cells = characters / 8, rows = characters / 64;
         var linesToPass = firstLine - 1;
-        while (true)
+        try
         {
-            var block = new RawBlock(Math.Max(characters, carried * 2) + Tokeniser.Margin, cells, rows) { ColumnCount = columns };
-            carry.AsSpan(0, carried).CopyTo(block.Text);
-            var length = carried + source.Read(block.Text[carried..^Tokeniser.Margin]);
-            var isLast = source.IsAtEnd;
-            int done;
-            if (linesToPass > 0)
+            while (true)
             {
-                done = PassLines(block.Text[..length], isLast, ref linesToPass);
-            }
-            else
-            {
-                done = tokeniser.Run(block, length, isLast);
-                if (done == 0 && length >= ReaderLimits.RecordCharacters)
+                var block = new RawBlock(Math.Max(characters, (carried * 2) + Tokeniser.Margin), cells, rows) { ColumnCount = columns };
+                carry.AsSpan(0, carried).CopyTo(block.Text);
+                var length = carried + source.Read(block.Text[carried..^Tokeniser.Margin]);
+                var isLast = source.IsAtEnd;
+                var passed = PassLines(block.Text[..length], isLast, ref linesToPass);
+                var done = linesToPass > 0 ? passed : tokeniser.Run(block, passed, length, isLast);
+                if (done == 0 && passed == 0 && length >= ReaderLimits.RecordCharacters)
                 {
                     sink.RejectLong(block, block.Text[..length], tokeniser.Line);
                     tokeniser.PassLine();
                     linesToPass = 1;
                     done = block.Text[length - 1] == '\r' ? length - 1 : length;
                 }
-            }
 
-            carried = length - done;
-            if (carry.Length < carried)
-                carry = new char[BitOperations.RoundUpToPowerOf2((uint)carried)];
-            block.Text[done..length].CopyTo(carry);
-            if (done > 0 && block.RowCount > 0)
-            {
-                characters = (int)Math.Clamp((long)done * RowsWanted / block.RowCount, 64 * 1024, MostCharacters);
-                cells = (int)Math.Min((long)block.CellCount * characters / done * 5 / 4, 1 << 24) + 64;
-                rows = (int)((long)block.RowCount * characters / done * 5 / 4) + 64;
-            }
+                carried = length - done;
+                if (carry.Length < carried)
+                {
+                    ArrayPool<char>.Shared.Return(carry);
+                    carry = ArrayPool<char>.Shared.Rent(carried);
+                }
 
-            Line = tokeniser.Line;
-            if (block.RowCount > 0 || block.RejectedList.Count > 0 || block.SkippedList.Count > 0)
-                yield return block;
-            else
-                block.Dispose();
-            if (isLast && carried == 0)
-                yield break;
+                block.Text[done..length].CopyTo(carry);
+                if (done > passed && block.RowCount > 0)
+                {
+                    var tokenised = done - passed;
+                    characters = (int)Math.Clamp((long)tokenised * RowsWanted / block.RowCount, 64 * 1024, MostCharacters);
+                    cells = (int)Math.Min((long)block.CellCount * characters / tokenised * 5 / 4, 1 << 24) + 64;
+                    rows = (int)((long)block.RowCount * characters / tokenised * 5 / 4) + 64;
+                }
+
+                Line = tokeniser.Line;
+                if (block.RowCount > 0 || block.RejectedList.Count > 0 || block.SkippedList.Count > 0)
+                    yield return block;
+                else
+                    block.Dispose();
+                if (isLast && carried == 0)
+                    yield break;
+            }
+        }
+        finally
+        {
+            ArrayPool<char>.Shared.Return(carry);
         }
     }
 

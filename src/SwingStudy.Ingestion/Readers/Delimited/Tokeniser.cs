@@ -21,6 +21,7 @@ internal sealed class Tokeniser
 
     private readonly char _delimiter;
     private readonly char _quote;
+    private readonly bool _isByte;
     private readonly RecordSink _sink;
 
     /// <summary>Splits at <paramref name="delimiter"/> (null: one cell a record) and hands records to <paramref name="sink"/>.</summary>
@@ -28,6 +29,7 @@ internal sealed class Tokeniser
     {
         _delimiter = delimiter ?? NoCharacter;
         _quote = hasQuotes ? '"' : NoCharacter;
+        _isByte = _delimiter < byte.MaxValue;
         Line = line;
         _sink = sink;
     }
@@ -38,19 +40,48 @@ internal sealed class Tokeniser
     /// <summary>Counts a line that was passed without being tokenised.</summary>
     public void PassLine() => Line++;
 
-    /// <summary>Tokenises the first <paramref name="length"/> characters of the block's text, behind which there is room for one vector.</summary>
+    /// <summary>Tokenises the block's text from <paramref name="from"/> up to <paramref name="length"/>, behind which there is room for one vector.</summary>
     /// <returns>Characters that are done with; the rest begins a record that ends beyond.</returns>
     /// <remarks>Vectors keep it from being compiled ahead: without the attribute the first tens of megabytes run unoptimised.</remarks>
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
-    public int Run(RawBlock block, int length, bool isLast)
+    public int Run(RawBlock block, int from, int length, bool isLast)
     {
         var text = block.Text;
         text.Slice(length, Margin).Clear();
         var delimiter = Vector256.Create((byte)Math.Min((int)_delimiter, byte.MaxValue));
-        int record = 0, cell = 0, firstCell = block.CellCount, breaks = 0;
-        for (var at = 0; at < length; at += Margin)
+        int record = from, cell = from, firstCell = block.CellCount, breaks = 0;
+        for (var at = from; at < length; at += Margin)
         {
-            var mask = Special(text, at, delimiter);
+            var (delimiters, lineBreaks, quotes) = Special(text, at, delimiter);
+            if (quotes == 0 && _isByte)
+            {
+                while (true)
+                {
+                    var upToBreak = lineBreaks ^ (lineBreaks - 1);
+                    cell = block.AddCells(at, delimiters & upToBreak, cell);
+                    if (lineBreaks == 0)
+                        break;
+                    var p = at + BitOperations.TrailingZeroCount(lineBreaks);
+                    delimiters &= ~upToBreak;
+                    lineBreaks &= lineBreaks - 1;
+                    if (p < cell)
+                        continue;
+                    var next = EndOfBreak(text, p, length, isLast);
+                    if (next < 0)
+                    {
+                        block.CellCount = firstCell;
+                        return record;
+                    }
+
+                    block.AddCell(cell, p - cell);
+                    EndRecord(block, ref record, p, next, ref firstCell, ref breaks);
+                    cell = record;
+                }
+
+                continue;
+            }
+
+            var mask = delimiters | lineBreaks | quotes;
             while (mask != 0)
             {
                 var p = at + BitOperations.TrailingZeroCount(mask);
@@ -134,17 +165,17 @@ internal sealed class Tokeniser
     }
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private static uint Special(Span<char> text, int at, Vector256<byte> delimiter)
+    private static (uint Delimiters, uint LineBreaks, uint Quotes) Special(Span<char> text, int at, Vector256<byte> delimiter)
     {
         ref var start = ref Unsafe.As<char, ushort>(ref MemoryMarshal.GetReference(text));
         var low = Vector256.LoadUnsafe(ref start, (nuint)at);
         var high = Vector256.LoadUnsafe(ref start, (nuint)(at + Vector256<ushort>.Count));
         var bytes = Vector256.NarrowWithSaturation(low, high);
-        var found = Vector256.Equals(bytes, delimiter)
-            | Vector256.Equals(bytes, Vector256.Create((byte)'\n'))
-            | Vector256.Equals(bytes, Vector256.Create((byte)'\r'))
-            | Vector256.Equals(bytes, Vector256.Create((byte)'"'));
-        return found.ExtractMostSignificantBits();
+        var lineBreaks = Vector256.Equals(bytes, Vector256.Create((byte)'\n')) | Vector256.Equals(bytes, Vector256.Create((byte)'\r'));
+        return (
+            Vector256.Equals(bytes, delimiter).ExtractMostSignificantBits(),
+            lineBreaks.ExtractMostSignificantBits(),
+            Vector256.Equals(bytes, Vector256.Create((byte)'"')).ExtractMostSignificantBits());
     }
 
     /// <summary>The position behind a line break, or -1 when its second half may follow in the next block.</summary>

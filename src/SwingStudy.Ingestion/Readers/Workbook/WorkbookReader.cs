@@ -107,7 +107,8 @@ internal static class WorkbookReader
 
     private static Outcome<ChosenSheet> Find(SheetHead head, SourceMapping mapping, string file)
     {
-        if (!HeadingFinder.Find(head.Records, mapping, file).Succeeded(out var layout, out var problems))
+        using var records = new HeadRecords(head.Records);
+        if (!HeadingFinder.Find(records, mapping, file).Succeeded(out var layout, out var problems))
             return Outcome<ChosenSheet>.Failed(problems);
 
         // Cells beside the headings are kept as columns without a name.

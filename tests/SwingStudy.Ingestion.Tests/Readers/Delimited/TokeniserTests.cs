@@ -1,3 +1,5 @@
+using CsCheck;
+using SwingStudy.Domain.Sources;
 using SwingStudy.Ingestion.Readers;
 
 namespace SwingStudy.Ingestion.Tests.Readers.Delimited;
@@ -28,6 +30,29 @@ public sealed class TokeniserTests
         Assert.Equal([2, 4, 6], contents.Lines);
         Assert.Equal([new SkippedRecord(3, SkipReason.Blank)], contents.Skipped);
         Assert.Equal(6, contents.Document.Counts.Lines);
+    }
+
+    /// <summary>Text without quotes against plain splitting, with delimiters and line breaks at each place of a vector.</summary>
+    [Fact]
+    public void TextWithoutQuotesIsDividedAsSplittingDividesIt()
+    {
+        const int columns = 7;
+        var cell = Gen.String[Gen.OneOf('1', '2', '.', 'x', 'é', 'ÿ', 'ž'), 0, 9];
+        var rows = Gen.Select(cell.Array[columns], Gen.OneOf("\n", "\n", "\r\n", "\r")).Array[1, 60];
+        Gen.Select(rows, Gen.OneOf(';', '\t', '|', '§', '→')).Sample((written, sign) =>
+        {
+            var heading = string.Join(sign, Enumerable.Range(0, columns).Select(i => $"c{i}"));
+            var text = $"{heading}\n{string.Concat(written.Select(row => string.Join(sign, row.Item1) + row.Item2))}";
+            var contents = Some.Read(text, Some.Mapping("c0", "c1") with
+            {
+                Text = new TextFormat { Delimiter = sign, Encoding = "utf-8", Decimal = '.' },
+                Layout = new Layout { UnitsRow = false },
+            });
+            var expected = written.Select((row, i) => (Cells: row.Item1, Line: i + 2)).Where(row => row.Cells.Any(text => text.Length > 0)).ToList();
+            Assert.Equal(expected.Select(row => row.Cells), contents.Rows);
+            Assert.Equal(expected.Select(row => row.Line), contents.Lines);
+            Assert.Equal(expected.Select(row => string.Join(sign, row.Cells)), contents.Raw);
+        }, iter: 1000);
     }
 
     [Fact]
