@@ -35,7 +35,7 @@ public static class ImpactSearch
     public static SwingEvent? FromHead(Trajectory head, EventLimits limits)
     {
         var axis = head.Axis;
-        var path = head.Map(values => Span.EachStretch(values, 4, part => new LowPass(limits.SlowCutoffHz).Apply(part, axis.SampleRateHz)));
+        var path = head.Filtered(new LowPass(limits.SlowCutoffHz));
         var slow = path.Velocity().Lengths();
         if (Peak.Highest(slow) is not { } fastest || fastest.Sample < 10 * limits.MovingMps)
             return null;

@@ -166,11 +166,7 @@ public sealed class MarkerEvents
         _failed.Add(new FailedEvent(EventNames.Finish, $"the recording ends before the {_point} rests"));
     }
 
-    private Trajectory Smoothed(double cutoffHz)
-    {
-        var filter = new LowPass(cutoffHz);
-        return _club.Map(values => Span.EachStretch(values, 4, part => filter.Apply(part, _axis.SampleRateHz)));
-    }
+    private Trajectory Smoothed(double cutoffHz) => _club.Filtered(new LowPass(cutoffHz));
 
     /// <summary>Time after a sample at which a rising speed reaches a level, along a straight line; the sample's own where it does not.</summary>
     private double Crossing(double[] speeds, int at, double level)

@@ -38,10 +38,11 @@ public sealed record GroundReaction(
     {
         if (plates.Count == 0 || plates.Any(plate => plate.Loads.Count != plates[0].Loads.Count))
             throw new ArgumentException("Plates need equally many samples.", nameof(plates));
+        (PlateLoads Loads, PlatePose Pose)[] all = [.. plates];
         var count = plates[0].Loads.Count;
         var reaction = new GroundReaction(new double[count], new double[count], new double[count], new double[count], new double[count], new double[count]);
         for (var i = 0; i < count; i++)
-            reaction.Set(i, plates, leastForceN);
+            reaction.Set(i, all, leastForceN);
         return reaction;
     }
 
@@ -49,7 +50,7 @@ public sealed record GroundReaction(
     /// <inheritdoc cref="Of(IReadOnlyList{ValueTuple{PlateLoads, PlatePose}}, double)"/>
     public static GroundReaction Of(PlateLoads loads, PlatePose pose, double leastForceN) => Of([(loads, pose)], leastForceN);
 
-    private void Set(int i, IReadOnlyList<(PlateLoads Loads, PlatePose Pose)> plates, double leastForceN)
+    private void Set(int i, ReadOnlySpan<(PlateLoads Loads, PlatePose Pose)> plates, double leastForceN)
     {
         // Moments about the laboratory's vertical, and the moments of the vertical forces, of which centres of pressure are made.
         double x = 0, y = 0, z = 0, alongX = 0, alongZ = 0, vertical = 0;

@@ -1,4 +1,5 @@
 using SwingStudy.Motion.Geometry;
+using SwingStudy.Motion.Signals;
 
 namespace SwingStudy.Motion.Forces;
 
@@ -17,6 +18,15 @@ public sealed record PlateLoads(double[] ForceX, double[] ForceY, double[] Force
     /// <summary>Each channel changed by the same function of its samples.</summary>
     public PlateLoads Map(Func<double[], double[]> change) =>
         new(change(ForceX), change(ForceY), change(ForceZ), change(MomentX), change(MomentY), change(MomentZ));
+
+    /// <summary>Low-passed, within each stretch without missing samples.</summary>
+    /// <param name="filter">The filter.</param>
+    /// <param name="sampleRateHz">Samples a second.</param>
+    public PlateLoads Filtered(LowPass filter, double sampleRateHz)
+    {
+        var filtered = filter.ApplyToStretches([ForceX, ForceY, ForceZ, MomentX, MomentY, MomentZ], sampleRateHz);
+        return new(filtered[0], filtered[1], filtered[2], filtered[3], filtered[4], filtered[5]);
+    }
 
     /// <summary>From what the player does to the plate to what the plate does to the player, or back: all six change sign, the centre of pressure does not.</summary>
     public PlateLoads Opposite() => Map(values => [.. values.Select(x => -x)]);

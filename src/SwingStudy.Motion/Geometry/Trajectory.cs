@@ -28,6 +28,13 @@ public sealed record Trajectory(double[] X, double[] Y, double[] Z, TimeAxis Axi
     /// <summary>Each coordinate changed by the same function of its samples.</summary>
     public Trajectory Map(Func<double[], double[]> change) => new(change(X), change(Y), change(Z), Axis);
 
+    /// <summary>Low-passed, within each stretch without missing samples.</summary>
+    public Trajectory Filtered(LowPass filter)
+    {
+        var filtered = filter.ApplyToStretches([X, Y, Z], Axis.SampleRateHz);
+        return new(filtered[0], filtered[1], filtered[2], Axis);
+    }
+
     /// <summary>First derivative by central differences, within each stretch of three or more samples.</summary>
     public Trajectory Velocity() => Map(values => Span.EachStretch(values, 3, part => Difference.Central(part, Axis.SampleRateHz)));
 

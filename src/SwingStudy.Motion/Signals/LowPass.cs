@@ -11,6 +11,8 @@ public sealed record LowPass(double CutoffHz, int Order = 2, PassCorrection Corr
     /// <summary>Periods of the cut-off by which the ends are continued.</summary>
     private const double PadPeriods = 3;
 
+    private const int FewestSamples = 4;
+
     /// <summary>The filter in words, for the <c>method</c> of what it made.</summary>
     public string Method => string.Create(CultureInfo.InvariantCulture,
         $"zero-lag Butterworth, order {Order} twice, {CutoffHz:0.###} Hz{(Correction == PassCorrection.EachPass ? " each pass" : "")}");
@@ -24,11 +26,48 @@ public sealed record LowPass(double CutoffHz, int Order = 2, PassCorrection Corr
     /// <param name="sampleRateHz">Samples a second. A rate at which the filter does not fit leaves the signal as it is: there is nothing above to remove.</param>
     public double[] Apply(ReadOnlySpan<double> samples, double sampleRateHz)
     {
-        if (samples.Length < 4 || !Fits(sampleRateHz))
+        if (samples.Length < FewestSamples || !Fits(sampleRateHz))
             return samples.ToArray();
+        var (filter, pad) = At(sampleRateHz);
+        return ZeroLag.Filter(samples, filter, Padding.Odd, Math.Min(pad, samples.Length - 1));
+    }
+
+    /// <summary>Several signals of equal length, filtered as <see cref="Apply(ReadOnlySpan{double}, double)"/> filters each, several times as fast.</summary>
+    /// <param name="signals">All finite, equally long.</param>
+    /// <param name="sampleRateHz">Samples a second.</param>
+    public double[][] Apply(IReadOnlyList<double[]> signals, double sampleRateHz)
+    {
+        if (signals.Count == 0 || signals[0].Length < FewestSamples || !Fits(sampleRateHz))
+            return [.. signals.Select(signal => (double[])signal.Clone())];
+        var (filter, pad) = At(sampleRateHz);
+        return ZeroLag.Filter(signals, filter, Padding.Odd, Math.Min(pad, signals[0].Length - 1));
+    }
+
+    /// <summary>Each stretch without missing samples, filtered; samples of stretches of fewer than four become missing.</summary>
+    /// <param name="curves">Curves of one rate, equally long, NaN where missing. Those that miss the same samples are filtered together.</param>
+    /// <param name="sampleRateHz">Samples a second.</param>
+    public double[][] ApplyToStretches(IReadOnlyList<double[]> curves, double sampleRateHz)
+    {
+        var stretches = curves.Select(curve => SampleRun.Where(curve, FewestSamples, (x, _) => !double.IsNaN(x))).ToList();
+        if (!stretches.TrueForAll(runs => runs.SequenceEqual(stretches[0])))
+            return [.. curves.SelectMany(curve => ApplyToStretches([curve], sampleRateHz))];
+        double[][] filtered = [.. curves.Select(curve => new double[curve.Length])];
+        Array.ForEach(filtered, curve => Array.Fill(curve, double.NaN));
+        foreach (var run in stretches.FirstOrDefault([]))
+        {
+            var parts = Apply([.. curves.Select(curve => curve[run.From..(run.From + run.Count)])], sampleRateHz);
+            for (var i = 0; i < parts.Length; i++)
+                parts[i].CopyTo(filtered[i], run.From);
+        }
+
+        return filtered;
+    }
+
+    private (SectionCascade Filter, int Pad) At(double sampleRateHz)
+    {
         var isCorrected = Correction == PassCorrection.BothPasses;
         var cutoff = isCorrected ? Butterworth.CorrectedCutoff(Order, CutoffHz, sampleRateHz) : CutoffHz;
         var pad = isCorrected ? Math.Max(ZeroLag.UsualPad(Order), (int)Math.Ceiling(PadPeriods * sampleRateHz / CutoffHz)) : ZeroLag.UsualPad(Order);
-        return ZeroLag.Filter(samples, Butterworth.LowPass(Order, cutoff, sampleRateHz), Padding.Odd, Math.Min(pad, samples.Length - 1));
+        return (Butterworth.LowPass(Order, cutoff, sampleRateHz), pad);
     }
 }

@@ -18,14 +18,8 @@ public readonly record struct Peak(int Index, double Sample, double Offset, doub
     /// <returns>The peak; null when no sample is there.</returns>
     public static Peak? Highest(ReadOnlySpan<double> samples, int from, int to)
     {
-        var at = -1;
-        for (var i = Math.Max(0, from); i <= Math.Min(to, samples.Length - 1); i++)
-        {
-            if (!double.IsNaN(samples[i]) && (at < 0 || samples[i] > samples[at]))
-                at = i;
-        }
-
-        return at < 0 ? null : Refined(samples, at);
+        var at = LargestAt(samples, from, to, 1);
+        return at < 0 ? null : Refined(samples, at, 1);
     }
 
     /// <summary>The largest sample of the whole signal.</summary>
@@ -35,18 +29,33 @@ public readonly record struct Peak(int Index, double Sample, double Offset, doub
     /// <inheritdoc cref="Highest(ReadOnlySpan{double}, int, int)"/>
     public static Peak? Lowest(ReadOnlySpan<double> samples, int from, int to)
     {
-        var turned = new double[samples.Length];
-        for (var i = 0; i < turned.Length; i++)
-            turned[i] = -samples[i];
-        return Highest(turned, from, to) is { } peak ? peak with { Sample = -peak.Sample, Value = -peak.Value } : null;
+        var at = LargestAt(samples, from, to, -1);
+        if (at < 0)
+            return null;
+        var peak = Refined(samples, at, -1);
+        return peak with { Sample = -peak.Sample, Value = -peak.Value };
     }
 
-    private static Peak Refined(ReadOnlySpan<double> samples, int at)
+    /// <summary>Position of the first largest of the samples times a sign; -1 where all are missing.</summary>
+    private static int LargestAt(ReadOnlySpan<double> samples, int from, int to, double sign)
     {
-        var middle = samples[at];
+        var (at, largest) = (-1, double.NegativeInfinity);
+        for (var i = Math.Max(0, from); i <= Math.Min(to, samples.Length - 1); i++)
+        {
+            var sample = sign * samples[i];
+            if (sample > largest)
+                (at, largest) = (i, sample);
+        }
+
+        return at;
+    }
+
+    private static Peak Refined(ReadOnlySpan<double> samples, int at, double sign)
+    {
+        var middle = sign * samples[at];
         if (at == 0 || at == samples.Length - 1 || double.IsNaN(samples[at - 1]) || double.IsNaN(samples[at + 1]))
             return new Peak(at, middle, 0, middle);
-        var (left, right) = (samples[at - 1], samples[at + 1]);
+        var (left, right) = (sign * samples[at - 1], sign * samples[at + 1]);
         var bend = left - (2 * middle) + right;
         if (!(bend < 0) || left > middle || right > middle)
             return new Peak(at, middle, 0, middle);

@@ -1,4 +1,6 @@
 using System.Numerics;
+using System.Runtime.CompilerServices;
+using System.Runtime.Intrinsics;
 
 namespace SwingStudy.Motion.Signals;
 
@@ -44,6 +46,31 @@ public sealed class SectionCascade
             var (z1, z2) = section.SteadyState;
             z1 *= settledAt;
             z2 *= settledAt;
+            settledAt *= section.ConstantGain;
+            for (var i = 0; i < samples.Length; i++)
+            {
+                var x = samples[i];
+                var y = (b0 * x) + z1;
+                z1 = (b1 * x) - (a1 * y) + z2;
+                z2 = (b2 * x) - (a2 * y);
+                samples[i] = y;
+            }
+        }
+    }
+
+    /// <summary>One pass forward of four signals side by side, in place: each takes the very steps of a pass of its own.</summary>
+    /// <remarks>A pass waits for its own last output; four of them wait together. Vectors keep it from being compiled ahead, hence the attribute.</remarks>
+    /// <param name="samples">Sample after sample of the four.</param>
+    /// <param name="settledAt">The value of each that had come in for ever.</param>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
+    internal void Pass(Span<Vector256<double>> samples, Vector256<double> settledAt)
+    {
+        foreach (var section in _sections)
+        {
+            var (b0, b1, b2) = (Vector256.Create(section.B0), Vector256.Create(section.B1), Vector256.Create(section.B2));
+            var (a1, a2) = (Vector256.Create(section.A1), Vector256.Create(section.A2));
+            var (first, second) = section.SteadyState;
+            var (z1, z2) = (first * settledAt, second * settledAt);
             settledAt *= section.ConstantGain;
             for (var i = 0; i < samples.Length; i++)
             {

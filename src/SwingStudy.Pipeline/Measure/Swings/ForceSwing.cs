@@ -56,7 +56,7 @@ internal sealed class ForceSwing
         var rate = recording.Channels.First(channel => channel.Key.EndsWith("_force_y", StringComparison.Ordinal)).Value.SampleRateHz;
         // Losses of a few samples are filled before filtering; longer ones stay missing and part the curve.
         var limit = (int)Math.Round(LongestLossS * rate);
-        (lead, trail) = (lead.Map(Smooth), trail.Map(Smooth));
+        (lead, trail) = (lead.Map(Filled).Filtered(filter, rate), trail.Map(Filled).Filtered(filter, rate));
         var (leadPose, trailPose) = (session.PoseOf(recording, "lead"), session.PoseOf(recording, "trail"));
         var least = GroundReaction.LeastForce(double.IsNaN(session.BodyWeightN) ? 0 : session.BodyWeightN);
         // Without a place in the laboratory forces hold, and what rests on places stays missing.
@@ -70,7 +70,7 @@ internal sealed class ForceSwing
             IsZeroed = session.ZeroOf(recording) is { Lead: not null, Trail: not null },
         };
 
-        double[] Smooth(double[] values) => Span.EachStretch(GapFill.Of(values, limit).Values, 4, part => filter.Apply(part, rate));
+        double[] Filled(double[] values) => GapFill.Of(values, limit).Values;
     }
 
     private const double LongestLossS = 0.02;

@@ -90,10 +90,7 @@ internal sealed class MarkerSwing
     {
         if (!_bodies.TryGetValue(landmark, out var known))
         {
-            var filter = new LowPass(_plan.BodyCutoffHz);
-            _bodies[landmark] = known = Raw(landmark) is { } raw
-                ? raw.Map(values => Span.EachStretch(values, 4, part => filter.Apply(part, raw.Axis.SampleRateHz)))
-                : null;
+            _bodies[landmark] = known = Raw(landmark)?.Filtered(new LowPass(_plan.BodyCutoffHz));
         }
 
         return known;
