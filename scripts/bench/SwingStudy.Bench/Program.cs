@@ -10,6 +10,7 @@ var tasks = new Dictionary<string, Action<string[]>>(StringComparer.Ordinal)
     ["ingest"] = IngestTask.Run,
     ["ingest-check"] = IngestTask.Check,
     ["c3d"] = C3dTask.Run,
+    ["wave"] = WaveTask.Run,
     ["run-study"] = RunTask.SetUp,
     ["run"] = RunTask.Run,
 };
