@@ -16,7 +16,8 @@ internal static class DemoPeople
     private static IReadOnlyList<Problem> Enrol(OpenedStudy study, string actor, TimeProvider time, PlantedPlayer player)
     {
         var code = new ParticipantId(player.Code);
-        var facts = new PersonFacts(code, new Dictionary<string, string>(StringComparer.Ordinal) { [PersonFacts.AgeVariable] = "30-44", ["handedness"] = "right" });
+        var hand = player.Body.LeftHanded ? "left" : "right";
+        var facts = new PersonFacts(code, new Dictionary<string, string>(StringComparer.Ordinal) { [PersonFacts.AgeVariable] = "30-44", [PersonFacts.HandVariable] = hand });
         var problems = PeopleEntry.Add(study, actor, time, code, player.Aliases, facts);
         if (problems.Count > 0)
             return problems;

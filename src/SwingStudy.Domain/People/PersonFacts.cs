@@ -10,6 +10,12 @@ public sealed record PersonFacts(ParticipantId Participant, IReadOnlyDictionary<
     /// <summary>Name of the variable with the band of age.</summary>
     public const string AgeVariable = "age_band";
 
+    /// <summary>Name of the variable with the hand after which the player's swing is named.</summary>
+    public const string HandVariable = "handedness";
+
+    /// <summary>Whether the player swings right-handed; null when nobody recorded it.</summary>
+    public bool? IsRightHanded => Values.GetValueOrDefault(HandVariable) switch { "right" => true, "left" => false, _ => null };
+
     /// <summary>Band of age; null when nobody recorded it.</summary>
     public AgeBand? Age => AgeBand.Read(Values.GetValueOrDefault(AgeVariable));
 }

@@ -35,9 +35,6 @@ public sealed record IntakeContext
     /// <summary>The versioned tables.</summary>
     public required TableStore Tables { get; init; }
 
-    /// <summary>Whether a player swings right-handed; null when the study does not know.</summary>
-    public Func<Domain.Identifiers.ParticipantId, bool?> IsRightHanded { get; init; } = _ => null;
-
     /// <summary>The clock.</summary>
     public TimeProvider Time { get; init; } = TimeProvider.System;
 

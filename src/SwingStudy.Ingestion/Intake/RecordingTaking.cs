@@ -23,7 +23,7 @@ internal sealed class RecordingTaking(IntakeContext study, IntakeTables tables, 
             NameMatch = chosen.NameMatch,
             Index = index,
             Times = times,
-            IsRightHanded = alias => people.Find(alias) is { } player ? study.IsRightHanded(player) : null,
+            IsRightHanded = alias => people.Find(alias) is { } player ? study.Registry.Facts(player).IsRightHanded : null,
         };
         if (!RecordingReaders.Open(path, request).Succeeded(out var reader, out var problems))
             return Outcome<TakenRecordings>.Failed(problems);

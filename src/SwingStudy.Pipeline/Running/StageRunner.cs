@@ -88,7 +88,7 @@ internal sealed class StageRunner(StudySetup setup, StudyRegistry registry, Time
     {
         if (stage.Declaration.Unit == UnitOfWork.Study)
             return [new WorkUnit(WorkUnit.Study, null, null, [])];
-        var sessions = registry.Sessions().ToLookup(session => session.Participant.ToString(), StringComparer.Ordinal);
+        var sessions = PlayedSessions.Of(registry).ToLookup(session => session.Participant.ToString(), StringComparer.Ordinal);
         var participants = files.Participants.Concat(sessions.Select(group => group.Key)).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal);
         if (stage.Declaration.Unit == UnitOfWork.Participant)
             return participants.Select(participant => new WorkUnit(participant, participant, null, []));

@@ -1,3 +1,5 @@
+using SwingStudy.Domain.Identifiers;
+using SwingStudy.Domain.People;
 using SwingStudy.Domain.Sources;
 using SwingStudy.Domain.Tables;
 using SwingStudy.Ingestion.Intake;
@@ -45,6 +47,24 @@ public sealed class RecordingIntakeTests : IDisposable
         var results = _study.Run();
         Assert.Equal("alias-unknown", Assert.Single(results.Single(result => result.File == "plates/b.txt").Problems).Code);
         Assert.Equal(["|zero|"], _study.Captures("participant", "purpose", "struck_at"));
+    }
+
+    [Theory]
+    [InlineData("right", "lead_force_y")]
+    [InlineData("left", "trail_force_y")]
+    public void TheRegistrysHandTellsWhichSideLeads(string hand, string channel)
+    {
+        var rule = SomeRecording.Rule with { Channels = new Dictionary<string, FieldSource> { ["left_force_y"] = Some.Column("Fz") } };
+        using var study = new TestStudy(SomeRecording.Mapping with { Recording = rule }).With("P01", "Ada");
+        study.Drop("plates/a.txt", SomeRecording.Head + Samples);
+        Assert.Equal("handedness-unknown", Assert.Single(study.RunOne().Problems).Code);
+        study.Registry.Act("test", "people.edit", act =>
+        {
+            act.Save(new PersonFacts(new ParticipantId("P01"), new Dictionary<string, string> { ["handedness"] = hand }));
+            return "{}";
+        });
+        Assert.Equal(FileOutcome.Taken, study.RunOne().Outcome);
+        Assert.Equal(channel, Assert.Single(study.Tables.Table(StudyTables.Curves).Read()).Texts("channel")[0]);
     }
 
     [Fact]
