@@ -22,6 +22,17 @@ internal static class Body
         return Run(bound, output, rows, unit, decisions);
     }
 
+    /// <summary>The rows of all output tables of a stage that works session by session, by table.</summary>
+    public static IReadOnlyDictionary<string, RowSet> RunAll(string stage, IEnumerable<RowSet> inputs, SessionRecord session, StudySetup? setup = null)
+    {
+        var bound = Stages.All.Single(candidate => candidate.Declaration.Name == stage).Bind(setup ?? Setup);
+        var given = inputs.ToDictionary(rows => rows.Table.Name);
+        var rows = bound.Inputs.ToDictionary(input => input.Table.Name, input => Shaped(input, given.GetValueOrDefault(input.Table.Name)));
+        var unit = new WorkUnit(session.Id, session.Participant.ToString(), session, []);
+        var found = bound.Run(new StageInput(bound.Declaration, unit, rows, bound.Outputs, [])).ToDictionary(set => set.Table.Name);
+        return bound.Outputs.ToDictionary(output => output.Key, output => found.GetValueOrDefault(output.Key) ?? RowSet.Empty(output.Value));
+    }
+
     /// <summary>The rows of one output table of a stage that works day by day.</summary>
     public static RowSet RunDay(
         string stage, string output, IEnumerable<RowSet> inputs, IReadOnlyList<SessionRecord> sessions, IReadOnlyList<Decision>? decisions = null, StudySetup? setup = null)

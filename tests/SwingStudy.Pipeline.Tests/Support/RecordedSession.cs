@@ -17,6 +17,8 @@ internal sealed record RecordedSession
     /// <summary>Weight of the player, newtons.</summary>
     public const double WeightN = 700;
 
+    private static readonly Lazy<Domain.Variables.VariableDictionary> Dictionary = new(Read);
+
     private const double MarkerRateHz = 240;
     private const double PlateRateHz = 500;
     private const double BeforeS = 1.6;
@@ -24,6 +26,9 @@ internal sealed record RecordedSession
     public int Swings { get; init; } = 8;
 
     public InventedSwing Movement { get; init; } = new();
+
+    /// <summary>The same session of a player who swings from the other side: everything that devices saw in a mirror along the target line, noise included.</summary>
+    public bool IsMirrored { get; init; }
 
     /// <summary>Forces as a device gives them whose sign is not what the mapping says.</summary>
     public int ForceSign { get; init; } = 1;
@@ -53,9 +58,13 @@ internal sealed record RecordedSession
         Club = "iron",
     };
 
-    public static StudySetup Setup { get; } = Some.Setup(new StudyFolder("/nowhere")) with
+    public static StudySetup Setup { get; } = SetupAt(-0.8);
+
+    private static readonly StudySetup Mirror = SetupAt(0.8);
+
+    private static StudySetup SetupAt(double platesZ) => Some.Setup(new StudyFolder("/nowhere")) with
     {
-        Dictionary = Read(),
+        Dictionary = Dictionary.Value,
         Mappings =
         [
             Some.Mapping("strike"),
@@ -64,8 +73,8 @@ internal sealed record RecordedSession
                 Rows = RowMeaning.Recordings,
                 Plates = new Dictionary<string, PlateGeometry>
                 {
-                    ["lead"] = new() { CentreXM = 0.235, CentreZM = -0.8, DepthM = 0.04 },
-                    ["trail"] = new() { CentreXM = -0.235, CentreZM = -0.8, DepthM = 0.04 },
+                    ["lead"] = new() { CentreXM = 0.235, CentreZM = platesZ, DepthM = 0.04 },
+                    ["trail"] = new() { CentreXM = -0.235, CentreZM = platesZ, DepthM = 0.04 },
                 },
             },
             Some.Mapping("markers") with { Rows = RowMeaning.Recordings },
@@ -80,8 +89,11 @@ internal sealed record RecordedSession
     public double LeadShare(double time) => Quintic.Chain(
         new Quintic(Movement.StartS, Movement.TopS, (0.5, 0, 0), (0.27, 0, 0)), new Quintic(Movement.TopS, 0.1, (0.27, 0, 0), (0.8, 0, 0)))(time);
 
+    /// <summary>Rows of all output tables of measuring, by table.</summary>
+    public IReadOnlyDictionary<string, RowSet> Measured() => Body.RunAll("measure", Rows(), Session, setup: IsMirrored ? Mirror : Setup);
+
     /// <summary>Rows of one output table of measuring.</summary>
-    public RowSet Measure(string table) => Body.Run("measure", table, Rows(), Session, setup: Setup);
+    public RowSet Measure(string table) => Measured()[table];
 
     /// <summary>Rows of all inputs.</summary>
     public IReadOnlyList<RowSet> Rows()
@@ -143,7 +155,10 @@ internal sealed record RecordedSession
         ];
         foreach (var (name, place) in marks)
         {
-            var seen = InventedSwing.Seen(place, MarkerRateHz, 0.0003, seed + 1, -BeforeS, 1);
+            // Each mark of each swing has noise of its own.
+            var seen = InventedSwing.Seen(place, MarkerRateHz, 0.0003, (100 * seed) + Array.FindIndex(marks, mark => mark.Name == name) + 1, -BeforeS, 1);
+            if (IsMirrored)
+                seen = seen.Mirrored();
             if (name == "club_head" && Lost is { } lost)
                 seen = seen.Map(values => [.. values.Select((x, i) => seen.Axis.TimeOf(i) >= lost.FromS && seen.Axis.TimeOf(i) <= lost.ToS ? double.NaN : x)]);
             foreach (var (axis, values) in new[] { ("x", seen.X), ("y", seen.Y), ("z", seen.Z) })
@@ -161,9 +176,11 @@ internal sealed record RecordedSession
             {
                 var time = fromS + (i / PlateRateHz);
                 var share = plate == "lead" ? LeadShare(time) : 1 - LeadShare(time);
-                var force = isOn(time) * WeightN * Vertical(time) * share * new Vector3D(plate == "lead" ? -0.1 : 0.15, 1, 0.05 * Movement.Side);
-                var moment = new Vector3D(0.01, 0.04, 0.02).Cross(force) + (isOn(time) * 10 * Vertical(time) * Movement.Side * Vector3D.Up);
-                double[] read = [force.X, force.Y, force.Z, moment.X, moment.Y, moment.Z];
+                var force = isOn(time) * WeightN * Vertical(time) * share * new Vector3D(plate == "lead" ? -0.1 : 0.15, 1, 0.05);
+                var moment = new Vector3D(0.01, 0.04, 0.02).Cross(force) + (isOn(time) * 10 * Vertical(time) * Vector3D.Up);
+                // A mirror along the target line turns z of forces over, and of moments x and y.
+                var hand = IsMirrored ? -1 : 1;
+                double[] read = [force.X, force.Y, hand * force.Z, hand * moment.X, hand * moment.Y, moment.Z];
                 foreach (var (channel, value) in channels.Values.Zip(read))
                     channel[i] = zero + (ForceSign * value);
             }

@@ -9,15 +9,15 @@ internal static class ClubMeasures
 
     public static IReadOnlyList<CurveMeasure> All { get; } =
     [
-        new("club_head_speed", "speed of the club head mark at impact", swing => swing.Motion!.Fit("club_head")!.VelocityAtImpact.Length) { Landmarks = Head },
+        new("club_head_speed", "speed of the club head mark at impact", swing => swing.Motion!.HeadAtImpact.Velocity.Length) { Landmarks = Head },
         new("attack_angle", "direction of the club head mark at impact above the horizontal", swing =>
         {
-            var v = swing.Motion!.Fit("club_head")!.VelocityAtImpact;
+            var v = swing.Motion!.HeadAtImpact.Velocity;
             return Angles.DegreesPerRadian * Math.Atan2(v.Y, Math.Sqrt((v.X * v.X) + (v.Z * v.Z)));
         }) { Landmarks = Head },
         new("club_path_angle", "horizontal direction of the club head mark at impact against the target line", swing =>
         {
-            var v = swing.Motion!.Fit("club_head")!.VelocityAtImpact;
+            var v = swing.Motion!.HeadAtImpact.Velocity;
             return swing.Side!.Value * Angles.DegreesPerRadian * Math.Atan2(v.Z, v.X);
         }) { Landmarks = Head, Needs = MeasureNeeds.Side },
     ];

@@ -24,8 +24,8 @@ internal static class ForearmShaft
     /// <summary>The angle at impact itself.</summary>
     public static double AtImpact(MarkerSwing motion)
     {
-        var (elbow, wrist, grip, head) = Fits(motion);
-        return Angles.ForearmShaft(elbow.AtImpact, wrist.AtImpact, grip.AtImpact, head.AtImpact);
+        var (elbow, wrist, grip, _) = Fits(motion);
+        return Angles.ForearmShaft(elbow.AtImpact, wrist.AtImpact, grip.AtImpact, motion.HeadAtImpact.Place);
     }
 
     /// <summary>How fast the angle opens, degrees per second.</summary>

@@ -7,7 +7,8 @@ namespace SwingStudy.Pipeline.Measure.Recordings;
 /// <summary>Impact on the time of each recording of a session.</summary>
 /// <remarks>
 /// In this order: contact that the device saw itself; its sound; contact of another device of the swing on this device's clock; its trigger; for markers,
-/// the club head alone. Where a trigger stands against a contact on a known clock, the contact holds.
+/// the club head alone. Where a trigger stands against a contact on a known clock, the contact holds. In a recording of hands and club head, the break in
+/// the shaft's turn near that moment sets it right.
 /// </remarks>
 internal sealed class ImpactTimes
 {
@@ -25,7 +26,7 @@ internal sealed class ImpactTimes
         foreach (var recording in swings.SelectMany(swing => swing))
         {
             if (Seen(recording) is { } seen)
-                _own[recording.Capture] = seen;
+                _own[recording.Capture] = Exact(recording, seen);
         }
     }
 
@@ -33,10 +34,17 @@ internal sealed class ImpactTimes
     /// <param name="recording">The recording.</param>
     /// <param name="swing">All recordings of its swing.</param>
     public Impact? Of(Recording recording, IReadOnlyList<Recording> swing) =>
-        _own.GetValueOrDefault(recording.Capture)
-        ?? FromOthers(recording, swing)
-        ?? (double.IsNaN(recording.TriggerS) ? null : new Impact(recording.TriggerS, "trigger of the device", 0.6))
-        ?? FromHead(recording);
+        _own.TryGetValue(recording.Capture, out var own) ? own
+        : (FromOthers(recording, swing)
+            ?? (double.IsNaN(recording.TriggerS) ? null : new Impact(recording.TriggerS, "trigger of the device", 0.6))
+            ?? FromHead(recording)) is { } found ? Exact(recording, found) : null;
+
+    /// <summary>Impact where the shaft's turn breaks near a moment, if it clearly does.</summary>
+    private static Impact Exact(Recording recording, Impact near) =>
+        recording.Point("club_head", 0) is { } head && (recording.Point("grip", 0) ?? recording.Point("lead_wrist", 0)) is { } hands
+        && ContactOfClub.Near(hands, head, near.TimeS) is { } contact
+            ? new Impact(contact.TimeS, $"{near.Method}, set to the break in the shaft's turn", Math.Max(near.Confidence, BreakConfidence))
+            : near;
 
     private static Impact? Seen(Recording recording)
     {
@@ -89,4 +97,5 @@ internal sealed class ImpactTimes
     }
 
     private const double ClubGapSeconds = 0.04;
+    private const double BreakConfidence = 0.9;
 }

@@ -9,8 +9,8 @@ namespace SwingStudy.Pipeline.Measure.Swings;
 
 /// <summary>The marks of one swing, gap-filled and smoothed, with impact as time zero.</summary>
 /// <remarks>
-/// Marks on the body are low-passed without lag. Club and hands are fitted by a moving polynomial that sees no sample after impact. Gaps are filled on
-/// either side of impact alone.
+/// Marks on the body are low-passed without lag. Club and hands are fitted by a moving polynomial that sees no sample after impact; at impact itself the
+/// head is told by its turn about the hands. Gaps are filled on either side of impact alone.
 /// </remarks>
 internal sealed class MarkerSwing
 {
@@ -27,6 +27,8 @@ internal sealed class MarkerSwing
     private readonly Dictionary<string, Trajectory?> _raw = new(StringComparer.Ordinal);
     private readonly Dictionary<string, MovingFit?> _fits = new(StringComparer.Ordinal);
     private readonly Dictionary<string, Trajectory?> _bodies = new(StringComparer.Ordinal);
+    private (Vector3D Place, Vector3D Velocity) _head;
+    private bool _hasHead;
 
     public MarkerSwing(Recording recording, Impact impact, SignalPlan plan)
     {
@@ -83,6 +85,23 @@ internal sealed class MarkerSwing
         }
 
         return known;
+    }
+
+    /// <summary>The club head at impact: from its turn about the hands where they were seen, else from its own places; missing when neither reaches impact.</summary>
+    public (Vector3D Place, Vector3D Velocity) HeadAtImpact
+    {
+        get
+        {
+            if (!_hasHead)
+            {
+                var own = Fit("club_head");
+                var turned = Raw("club_head") is { } head && (Raw("grip") ?? Raw("lead_wrist")) is { } hands ? ClubAtImpact.Before(hands, head, 0) : null;
+                _head = turned is not null ? (turned.Place, turned.Velocity) : (own?.AtImpact ?? Vector3D.Missing, own?.VelocityAtImpact ?? Vector3D.Missing);
+                _hasHead = true;
+            }
+
+            return _head;
+        }
     }
 
     /// <summary>A mark of the body, low-passed; null when it was not followed.</summary>

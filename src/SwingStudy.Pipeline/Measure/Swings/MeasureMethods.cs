@@ -1,5 +1,6 @@
 using System.Globalization;
 using SwingStudy.Motion.Events;
+using SwingStudy.Motion.Kinematics;
 using SwingStudy.Motion.Signals;
 
 namespace SwingStudy.Pipeline.Measure.Swings;
@@ -17,5 +18,5 @@ internal static class MeasureMethods
 
     /// <summary>Of marks.</summary>
     public static string Motion(SwingSignals swing) => string.Create(CultureInfo.InvariantCulture,
-        $"body: {new LowPass(swing.Plan.BodyCutoffHz).Method}; hands: polynomial of degree {MarkerSwing.HandDegree} over {1000 * swing.Plan.HandWindowS:0.#} ms; club: of degree {MarkerSwing.ClubDegree} over {1000 * swing.Plan.ClubWindowS:0.#} ms, before impact alone; impact: {swing.Motion!.Impact.Method}; top: {swing.Events.Found.FirstOrDefault(e => e.Name == EventNames.Top)?.Method ?? "not found"}");
+        $"body: {new LowPass(swing.Plan.BodyCutoffHz).Method}; hands: polynomial of degree {MarkerSwing.HandDegree} over {1000 * swing.Plan.HandWindowS:0.#} ms; club: of degree {MarkerSwing.ClubDegree} over {1000 * swing.Plan.ClubWindowS:0.#} ms, before impact alone; head at impact: turn about the hands over {1000 * ClubAtImpact.WindowS:0.#} ms; impact: {swing.Motion!.Impact.Method}; top: {swing.Events.Found.FirstOrDefault(e => e.Name == EventNames.Top)?.Method ?? "not found"}");
 }
