@@ -94,7 +94,7 @@ internal static class DeclarationMessages
         "time-format",
         place,
         $"'{format}' is no time format",
-        "a pattern of y M d H h m s f t such as 'dd.MM.yyyy HH:mm:ss', or iso, unix-s, unix-ms, excel-serial",
+        "a pattern of y M d E H h m s f t z such as 'dd.MM.yyyy HH:mm:ss', or iso, unix-s, unix-ms, excel-serial",
         "Write the pattern letter for letter as the file writes its times.");
 
     public static Problem EncodingUnknown(Place place, string encoding) => new(

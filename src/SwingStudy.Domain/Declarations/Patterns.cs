@@ -39,7 +39,7 @@ public static class Patterns
         var text = whole ? $@"\A(?:{pattern})\z" : pattern;
         try
         {
-            return new(text, RegexOptions.CultureInvariant | RegexOptions.NonBacktracking, Timeout);
+            return new(text, RegexOptions.CultureInvariant | RegexOptions.NonBacktracking, Regex.InfiniteMatchTimeout);
         }
         catch (NotSupportedException)
         {

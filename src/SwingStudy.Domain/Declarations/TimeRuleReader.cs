@@ -31,12 +31,18 @@ internal static partial class TimeRuleReader
         if (rule.Format is { } format && !Named.Contains(format) && !Letters().IsMatch(format))
             map.Note(DeclarationMessages.TimeFormatUnknown(map.PlaceOf("format"), format));
         ZoneNames.Check(map, "zone", rule.Zone);
-        if (!map.Has("zone") && rule.Format != "iso" && !Epochs.Contains(rule.Format))
+        if (!map.Has("zone") && rule.Format != "iso" && !Epochs.Contains(rule.Format) && !CarriesOffset(rule.Format))
             map.Note(DeclarationMessages.ZoneMissing(map.PlaceOf("format"), rule.Format));
         return rule;
     }
 
-    /// <summary>Pattern letters and signs between them; at least a day, else it is no moment.</summary>
-    [GeneratedRegex(@"^(?=.*d)[yMdHhmsft \-./:,T'Z]+$", RegexOptions.CultureInvariant)]
+    /// <summary>A pattern with the offset from UTC, outside quotes.</summary>
+    private static bool CarriesOffset(string? format) => format is not null && !Named.Contains(format) && Quoted().Replace(format, "").Contains('z', StringComparison.Ordinal);
+
+    [GeneratedRegex("'[^']*'", RegexOptions.CultureInvariant)]
+    private static partial Regex Quoted();
+
+    /// <summary>Pattern letters, signs between them and quoted texts; at least a day, else it is no moment.</summary>
+    [GeneratedRegex(@"^(?=.*d)([yMdHhmsftzE \-./:,_TZ]|'[^']+')+$", RegexOptions.CultureInvariant)]
     private static partial Regex Letters();
 }

@@ -46,6 +46,48 @@ public sealed class TimeTests
         Assert.Equal(expected, DateTimeOffset.FromUnixTimeMilliseconds(millis).ToString("s", CultureInfo.InvariantCulture));
     }
 
+    /// <summary>Names of months as the Unicode common locale data lists them, whole and cut.</summary>
+    [Theory]
+    [InlineData("dd MMM yyyy", "7 Sep 2026", "2026-09-07")]
+    [InlineData("dd. MMM yyyy", "3. März 2026", "2026-03-03")]
+    [InlineData("dd MMM yyyy", "21 août 2026", "2026-08-21")]
+    [InlineData("dd MMM yyyy", "9 sept. 2026", "2026-09-09")]
+    [InlineData("dd 'de' MMM 'de' yyyy", "1 de enero de 2026", "2026-01-01")]
+    [InlineData("E, MMM dd, yyyy", "Thursday, September 17, 2026", "2026-09-17")]
+    [InlineData("dd MMM yyyy", "5  maj\u00A02026", "2026-05-05")]
+    public void AMonthMayStandByItsName(string pattern, string text, string expected)
+    {
+        Assert.True(TimePattern.TryCompile(pattern, out var compiled, out var fault), fault);
+        Assert.True(compiled.TryRead(text, out var millis));
+        Assert.Equal(expected, DateTimeOffset.FromUnixTimeMilliseconds(millis).ToString("yyyy-MM-dd", CultureInfo.InvariantCulture));
+    }
+
+    [Theory]
+    [InlineData("dd MMM yyyy", "7 Ju 2026")]
+    [InlineData("dd MMM yyyy", "7 Sepp 2026")]
+    [InlineData("dd MMM yyyy", "31 Sep 2026")]
+    [InlineData("dd.MM.yyyy HH:mm:ss z", "17.09.2026 14:05:07")]
+    [InlineData("dd.MM.yyyy HH:mm:ss z", "17.09.2026 14:05:07 +2")]
+    public void ANameOrAnOffsetThatIsNoneIsRefused(string pattern, string text)
+    {
+        Assert.True(TimePattern.TryCompile(pattern, out var compiled, out _));
+        Assert.False(compiled.TryRead(text, out _));
+    }
+
+    [Theory]
+    [InlineData("dd.MM.yyyy HH:mm:ss z", "17.09.2026 14:05:07 +02:00")]
+    [InlineData("dd.MM.yyyy HH:mm:ss z", "17.09.2026 12:05:07 UTC")]
+    [InlineData("MM/dd/yyyy hh:mm:ss tt z", "09/17/2026 08:05:07 AM -0400")]
+    [InlineData("yyyyMMddTHHmmssz", "20260917T120507Z")]
+    public void AnOffsetInTheTextMakesTheTimeUtcAndNeedsNoZone(string pattern, string text)
+    {
+        Assert.True(TimeFormat.TryCompile(pattern, out var format, out var fault), fault);
+        Assert.False(format.NeedsZone);
+        Assert.True(format.TryRead(text, out var millis, out var isUtc));
+        Assert.True(isUtc);
+        Assert.Equal(new DateTimeOffset(2026, 9, 17, 12, 5, 7, TimeSpan.Zero).ToUnixTimeMilliseconds(), millis);
+    }
+
     [Theory]
     [InlineData("dd.MM.yyyy hh:mm")]
     [InlineData("dd.MM HH:mm")]

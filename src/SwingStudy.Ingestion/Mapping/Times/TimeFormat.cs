@@ -31,7 +31,7 @@ internal sealed class TimeFormat
     public string Text { get; }
 
     /// <summary>Whether its times are local and need a zone.</summary>
-    public bool NeedsZone => _kind is Kind.Pattern or Kind.ExcelSerial;
+    public bool NeedsZone => _kind == Kind.ExcelSerial || (_kind == Kind.Pattern && !_pattern!.HasOffset);
 
     /// <summary>Whether each part is a number and the parts are added (a serial day and a fraction of a day).</summary>
     public bool AddsParts => _kind == Kind.ExcelSerial;
@@ -62,7 +62,7 @@ internal sealed class TimeFormat
     /// <summary>Reads a trimmed text into milliseconds since 1970: UTC when <paramref name="isUtc"/>, else local.</summary>
     public bool TryRead(ReadOnlySpan<char> text, out long millis, out bool isUtc)
     {
-        isUtc = _kind is Kind.UnixSeconds or Kind.UnixMillis;
+        isUtc = _kind is Kind.UnixSeconds or Kind.UnixMillis || _pattern is { HasOffset: true };
         switch (_kind)
         {
             case Kind.Pattern:

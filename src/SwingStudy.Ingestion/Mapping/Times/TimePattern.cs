@@ -5,12 +5,14 @@ namespace SwingStudy.Ingestion.Mapping.Times;
 /// <summary>A written form of local time, such as <c>dd.MM.yyyy HH:mm:ss</c>, compiled once.</summary>
 /// <remarks>
 /// Letters: <c>y</c> year (yyyy, or yy for 1970 to 2069), <c>M</c> month, <c>d</c> day, <c>H</c> hour 0 to 23, <c>h</c> hour 1 to 12 with <c>t</c> for
-/// AM or PM, <c>m</c> minute, <c>s</c> second, <c>f</c> decimals of the second. All else, and what is quoted, stands for itself. Without an hour the
-/// day's midnight is meant. One digit is enough where a sign
-/// follows that is no digit (7.9.2026 fits dd.MM.yyyy); in <c>yyyyMMdd</c> the widths hold. Decimals beyond the millisecond are cut.
+/// AM or PM, <c>m</c> minute, <c>s</c> second, <c>f</c> decimals of the second; <c>MMM</c> the name of the month or its beginning, <c>E</c> the name of the
+/// weekday, which is passed over, <c>z</c> the offset from UTC. All else, and what is quoted, stands for itself. Without an hour the day's midnight is
+/// meant. One digit is enough where a sign follows that is no digit (7.9.2026 fits dd.MM.yyyy); in <c>yyyyMMdd</c> the widths hold. Decimals beyond the
+/// millisecond are cut. A blank stands for any number of blanks of any kind.
 /// </remarks>
 internal sealed class TimePattern
 {
+    private const int NamedMonth = 3;
     private readonly Token[] _tokens;
 
     private TimePattern(string text, Token[] tokens)
@@ -21,6 +23,9 @@ internal sealed class TimePattern
 
     /// <summary>The pattern as written.</summary>
     public string Text { get; }
+
+    /// <summary>Whether its texts carry their offset from UTC.</summary>
+    public bool HasOffset => Array.Exists(_tokens, token => token.Letter == 'z');
 
     /// <summary>Compiles a pattern; false, with the reason, when it cannot tell a time.</summary>
     public static bool TryCompile(string text, [NotNullWhen(true)] out TimePattern? pattern, [NotNullWhen(false)] out string? fault)
@@ -41,7 +46,7 @@ internal sealed class TimePattern
             while (i + run < text.Length && text[i + run] == letter)
                 run++;
             i += run;
-            if (letter is 'y' or 'M' or 'd' or 'H' or 'h' or 'm' or 's' or 'f' or 't')
+            if (letter is 'y' or 'M' or 'd' or 'H' or 'h' or 'm' or 's' or 'f' or 't' or 'z' or 'E')
             {
                 if (tokens.Any(token => token.Letter == letter))
                 {
@@ -65,12 +70,12 @@ internal sealed class TimePattern
         return true;
     }
 
-    /// <summary>Milliseconds from 1970-01-01T00:00 local to the time in <paramref name="text"/>.</summary>
+    /// <summary>Milliseconds from 1970-01-01T00:00 local to the time in <paramref name="text"/>; UTC where the pattern holds an offset.</summary>
     public bool TryRead(ReadOnlySpan<char> text, out long localMillis)
     {
         localMillis = 0;
         int year = 1970, month = 1, day = 1, hour = 0, minute = 0, second = 0, millis = 0;
-        var afternoon = -1;
+        var (afternoon, offsetMinutes) = (-1, 0);
         var twelve = false;
         var at = 0;
         foreach (var token in _tokens)
@@ -78,9 +83,20 @@ internal sealed class TimePattern
             switch (token.Letter)
             {
                 case '\0':
-                    if (at >= text.Length || text[at] != token.Sign)
+                    if (!TrySign(text, ref at, token.Sign))
                         return false;
-                    at++;
+                    break;
+                case 'M' when token.Width >= NamedMonth:
+                    if (!MonthNames.TryRead(text, ref at, out month))
+                        return false;
+                    break;
+                case 'E':
+                    if (!TryWeekday(text, ref at))
+                        return false;
+                    break;
+                case 'z':
+                    if (!UtcOffset.TryRead(text, ref at, out offsetMinutes))
+                        return false;
                     break;
                 case 'f':
                     if (!TryFraction(text, ref at, out millis))
@@ -118,7 +134,7 @@ internal sealed class TimePattern
         if (at != text.Length || month is < 1 or > 12 || day < 1 || hour > 23 || minute > 59 || second > 59 || year is < 1900 or > 2199
             || (day > 28 && day > DateTime.DaysInMonth(year, month)))
             return false;
-        localMillis = CivilDays.Since1970(year, month, day) * 86_400_000L + (((((hour * 60) + minute) * 60L) + second) * 1000) + millis;
+        localMillis = CivilDays.Since1970(year, month, day) * 86_400_000L + (((((hour * 60) + minute - offsetMinutes) * 60L) + second) * 1000) + millis;
         return true;
     }
 
@@ -137,7 +153,29 @@ internal sealed class TimePattern
     private static bool IsPacked(List<Token> tokens, int position) =>
         (position + 1 < tokens.Count && IsNumber(tokens[position + 1])) || (position > 0 && IsNumber(tokens[position - 1]) && tokens[position].Letter != '\0');
 
-    private static bool IsNumber(Token token) => token.Letter is not ('\0' or 't');
+    private static bool IsNumber(Token token) => token.Letter is not ('\0' or 't' or 'z' or 'E') && !(token.Letter == 'M' && token.Width >= NamedMonth);
+
+    private static bool TrySign(ReadOnlySpan<char> text, ref int at, char sign)
+    {
+        if (at >= text.Length || (text[at] != sign && !(sign == ' ' && char.IsWhiteSpace(text[at]))))
+            return false;
+        at++;
+        while (sign == ' ' && at < text.Length && char.IsWhiteSpace(text[at]))
+            at++;
+        return true;
+    }
+
+    /// <summary>The day of the month tells the day: its weekday is passed over, in any language.</summary>
+    private static bool TryWeekday(ReadOnlySpan<char> text, ref int at)
+    {
+        var from = at;
+        while (at < text.Length && char.IsLetter(text[at]))
+            at++;
+        var count = at - from;
+        if (at < text.Length && text[at] == '.')
+            at++;
+        return count >= 2;
+    }
 
     private static bool TryDigits(ReadOnlySpan<char> text, ref int at, Token token, out int number)
     {
