@@ -12,9 +12,13 @@ internal sealed class FieldReader(IReadOnlyCollection<string> fileGroups, bool h
     /// <summary>A field for a variable of the dictionary.</summary>
     public FieldSource Value(YamlMap map, Variable variable)
     {
+        var hasUnitInCells = map.OptionalText("unit") == FieldSource.UnitInCells;
         var field = Place(map) with
         {
-            Unit = UnitReader.Read(map, variable)?.Code,
+            Unit = hasUnitInCells ? null : UnitReader.Read(map, variable)?.Code,
+            HasUnitInCells = hasUnitInCells,
+            Signs = Signs(map),
+            Mirror = map.OptionalFlag("mirror") ?? false,
             Scale = map.OptionalNumber("scale") ?? 1,
             Offset = map.OptionalNumber("offset") ?? 0,
             Negate = map.OptionalFlag("negate") ?? false,
@@ -23,9 +27,13 @@ internal sealed class FieldReader(IReadOnlyCollection<string> fileGroups, bool h
             Words = map.Pairs("words"),
         };
         CheckWords(map, field, variable);
+        if (hasUnitInCells && variable.Unit is null)
+            map.Note(DeclarationMessages.UnitNotWanted(map.PlaceOf("unit"), variable.Name));
+        if (hasUnitInCells && field.Column is null)
+            map.Note(DeclarationMessages.OnlyWith(map.PlaceOf("unit"), FieldSource.UnitInCells, "only with 'column'"));
         if (variable.Type is not (VariableType.Number or VariableType.Integer))
         {
-            foreach (var key in (string[])["scale", "offset", "negate", "decimal"])
+            foreach (var key in (string[])["scale", "offset", "negate", "decimal", "mirror", "signs"])
             {
                 if (map.Has(key))
                     map.Note(DeclarationMessages.OnlyWith(map.PlaceOf(key), key, "only for numbers"));
@@ -47,11 +55,11 @@ internal sealed class FieldReader(IReadOnlyCollection<string> fileGroups, bool h
     }
 
     /// <summary>A number that is stored in <paramref name="unit"/>: a channel, a time within a recording, a rate.</summary>
-    public FieldSource Number(YamlMap map, string name, string? unit)
+    public FieldSource Number(YamlMap map, string name, string? unit, bool hasUnit = true)
     {
         var field = Place(map) with
         {
-            Unit = UnitReader.Read(map, "unit", name, unit)?.Code,
+            Unit = hasUnit ? UnitReader.Read(map, "unit", name, unit)?.Code : null,
             Scale = map.OptionalNumber("scale") ?? 1,
             Offset = map.OptionalNumber("offset") ?? 0,
             Negate = map.OptionalFlag("negate") ?? false,
@@ -74,6 +82,20 @@ internal sealed class FieldReader(IReadOnlyCollection<string> fileGroups, bool h
             return text[0];
         map.Note(DeclarationMessages.OneCharacter(map.PlaceOf(key), key, text));
         return null;
+    }
+
+    /// <summary>Texts that give numbers their sign.</summary>
+    private static Dictionary<string, bool> Signs(YamlMap map)
+    {
+        var signs = new Dictionary<string, bool>(StringComparer.OrdinalIgnoreCase);
+        foreach (var (text, sign) in map.Pairs("signs"))
+        {
+            if (sign is not ("plus" or "minus"))
+                map.Note(Messages.WordUnknown(map.PlaceOf("signs"), "signs", sign, ["plus", "minus"]));
+            signs[text.Trim()] = sign == "minus";
+        }
+
+        return signs;
     }
 
     private FieldSource Place(YamlMap map)

@@ -30,6 +30,19 @@ public sealed record FieldSource
     /// <summary>Turns the sign, for a device whose positive direction is the dictionary's negative one.</summary>
     public bool Negate { get; init; }
 
+    /// <summary>Turns the sign for players who swing left-handed: for a device that counts to the right (or clockwise) whoever swings, where the dictionary's plus
+    /// means the same relative to the body.</summary>
+    public bool Mirror { get; init; }
+
+    /// <summary>Whether each cell names its own unit, as in <c>98.4 mph</c>; <see cref="Unit"/> is null then.</summary>
+    public bool HasUnitInCells { get; init; }
+
+    /// <summary>Texts before or behind a number that give its sign, such as <c>L</c> and <c>R</c>, ignoring case, and whether they turn it.</summary>
+    public IReadOnlyDictionary<string, bool> Signs { get; init; } = new Dictionary<string, bool>();
+
+    /// <summary>What <c>unit</c> says where each cell names its own.</summary>
+    public const string UnitInCells = "in-cells";
+
     /// <summary>Decimal sign of this column where it differs from the file's; <c>null</c>: as the file.</summary>
     public char? Decimal { get; init; }
 

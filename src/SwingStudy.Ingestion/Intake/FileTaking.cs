@@ -118,7 +118,8 @@ internal sealed class FileTaking
         {
             var mapped = new FileMapper(mapping, _study.Dictionary, _study.Threads).Map(
                 document, chosen.NameMatch, _decisions.TimesOf(hash), () => progress((double)stream.Position / Math.Max(1, stream.Length)));
-            if (!mapped.Succeeded(out var file, out problems) || !_people.Resolve(file, candidate.Name).Succeeded(out var people, out problems))
+            if (!mapped.Succeeded(out var file, out problems) || !_people.Resolve(file, candidate.Name).Succeeded(out var people, out problems)
+                || !_people.WithHands(file, people, candidate.Name).Succeeded(out file, out problems))
                 return Hold(candidate, hash, mapping, problems);
             var mask = _people.Mask([.. file.Aliases.Select((alias, i) => (alias, people[i].ToString()))]);
             var arrival = new Arrival(candidate, hash, document, file, people, mask);

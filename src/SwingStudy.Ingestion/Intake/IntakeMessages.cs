@@ -7,6 +7,10 @@ namespace SwingStudy.Ingestion.Intake;
 /// <summary>All messages about files that come in.</summary>
 internal static class IntakeMessages
 {
+    public static Problem HandUnknown(string file, int line, ParticipantId player, string column) => new(
+        "handedness-unknown", new Place(file, line, column), $"a mirrored column, and a player ({player}) of unknown hand", "which hand the player's swing is named after: it tells the sign",
+        $"Record it ('swingstudy people add {player} --set handedness=left', or right), or take 'mirror' out of the mapping.");
+
     public static Problem IsFolder(string file) => new("file-is-folder", new Place(file), "a folder", "a file", "Name the files in it, or copy them into inbox/<source>/.");
 
     public static Problem FolderClosed(string folder) => new("folder-not-readable", new Place(folder), "a folder whose files you may not list", "a folder you may read",

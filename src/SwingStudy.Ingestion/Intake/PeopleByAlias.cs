@@ -41,6 +41,19 @@ internal sealed class PeopleByAlias(IntakeContext study)
         return problems.Count > 0 ? Outcome<IReadOnlyList<ParticipantId>>.Failed(problems) : people;
     }
 
+    /// <summary>
+    /// Which names of a file stand for left-handed players, where a column of the mapping is mirrored for them (null where none is); a problem for each player of
+    /// unknown hand.
+    /// </summary>
+    public Outcome<MappedFile> WithHands(MappedFile file, IReadOnlyList<ParticipantId> people, string name)
+    {
+        if (file.Plan.Numbers.FirstOrDefault(column => column.IsMirrored) is not { } mirrored)
+            return file;
+        var hands = people.Select(study.IsRightHanded).ToList();
+        var problems = hands.Select((hand, alias) => hand is null ? IntakeMessages.HandUnknown(name, FirstLine(file, alias), people[alias], mirrored.Place.Name) : null).OfType<Problem>().ToList();
+        return problems.Count > 0 ? Outcome<MappedFile>.Failed(problems) : file with { LeftHanded = [.. hands.Select(hand => hand == false)] };
+    }
+
     /// <summary>The player of one name, or why there is none who takes part and has consented to what the source needs.</summary>
     public Outcome<ParticipantId> Resolve(string alias, SourceMapping mapping, string name, int line)
     {

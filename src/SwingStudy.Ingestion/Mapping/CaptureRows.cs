@@ -77,6 +77,8 @@ internal sealed class CaptureRows
                     break;
                 case var column when _numbers.TryGetValue(name, out var number):
                     stretches.Numbers(number, places, column);
+                    if (rows.Length > 0 && column is NumberColumn measured && _file.IsMirrored(number, rows[0]))
+                        Turn(measured.Values);
                     break;
             }
         }
@@ -104,6 +106,13 @@ internal sealed class CaptureRows
             var name when _numbers.ContainsKey(name) || _texts.ContainsKey(name) => Column.Missing(definition.Kind, count),
             _ => missing.TryGetValue(definition.Kind, out var column) ? column : missing[definition.Kind] = Column.Missing(definition.Kind, count),
         })]);
+    }
+
+    /// <summary>Taking from zero also makes a plain zero of a negative one.</summary>
+    private static void Turn(double[] values)
+    {
+        for (var i = 0; i < values.Length; i++)
+            values[i] = 0 - values[i];
     }
 
     private static TextColumn Same(string text, int count)

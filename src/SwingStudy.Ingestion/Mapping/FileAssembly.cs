@@ -183,6 +183,12 @@ internal sealed class FileAssembly
 
         if (local.Count == 0)
             return;
+        if (zone is null && local.Count == _millis.Length)
+        {
+            Problems.Add(MappingMessages.ZoneUnstated(_plan.Mapping, _shape));
+            return;
+        }
+
         if (zone is null)
         {
             foreach (var row in local)

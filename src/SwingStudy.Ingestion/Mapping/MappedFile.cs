@@ -39,6 +39,9 @@ internal sealed record MappedFile
     /// <summary>What does not stand in the way but should be known.</summary>
     public required IReadOnlyList<Problem> Remarks { get; init; }
 
+    /// <summary>Which of <see cref="Aliases"/> swing left-handed, where a column is mirrored for them; null where none is.</summary>
+    public IReadOnlyList<bool>? LeftHanded { get; init; }
+
     /// <summary>Lines of the file that each taken row stands for; null when each is one line, as always but in the long form.</summary>
     public int[]? LinesPerRow { get; init; }
 
@@ -49,7 +52,14 @@ internal sealed record MappedFile
     public long Sequence(int row) => Find(row, out var place).Sequence[place] is var number && double.IsNaN(number) ? long.MinValue : (long)number;
 
     /// <summary>Value of a numeric column for a taken row; NaN where missing.</summary>
-    public double Number(int column, int row) => Find(row, out var place).Numbers[column][place];
+    public double Number(int column, int row)
+    {
+        var value = Find(row, out var place).Numbers[column][place];
+        return IsMirrored(column, row) ? 0 - value : value;
+    }
+
+    /// <summary>Whether a numeric column changes its sign for the player of a taken row.</summary>
+    public bool IsMirrored(int column, int row) => LeftHanded is { } hands && Plan.Numbers[column].IsMirrored && hands[AliasOf[row]];
 
     /// <summary>Value of a text column for a taken row; null where missing.</summary>
     public string? Text(int column, int row) => Find(row, out var place).Texts[column][place];

@@ -141,7 +141,11 @@ internal sealed class MappingPlanner
                 if (units.Conversion(_problems, _remarks) is not { } conversion)
                     return null;
                 var scale = LinearScale.Of(field.Scale, field.Offset, field.Negate, conversion.Factor, conversion.Offset);
-                return new NumberValueColumn(variable, place, missing, new NumberText(field.Decimal ?? _shape.Decimal, ThousandsFor(field)), scale);
+                var numbers = new NumberText(field.Decimal ?? _shape.Decimal, ThousandsFor(field));
+                var measured = variable.Unit is { } code && (units.Unit is not null || field.HasUnitInCells)
+                    ? new MeasuredText(numbers, field, units.Unit, Domain.Units.UnitCatalogue.ParseCode(code)!, scale)
+                    : null;
+                return new NumberValueColumn(variable, place, missing, numbers, scale, measured) { IsMirrored = field.Mirror };
             case VariableType.Boolean:
                 return new BooleanValueColumn(variable, place, missing, words);
             default:

@@ -49,8 +49,12 @@ internal sealed class DecimalFinder(string file, IReadOnlyList<Heading> columns,
                 if (block.Kind(row, column) != CellKind.Text)
                     continue;
                 var text = block.Cell(row, column).Trim();
-                if (!text.IsEmpty)
-                    evidence.Add(NumberShape.Of(text, thousands), text, block.Line(row), _missing);
+                if (text.IsEmpty)
+                    continue;
+                var shape = NumberShape.Of(text, thousands);
+                if (shape == NumberShapeKind.None && NumberAndRest.NumberOf(text) is { IsEmpty: false } number)
+                    shape = NumberShape.Of(number, thousands);
+                evidence.Add(shape, text, block.Line(row), _missing);
             }
         }
     }

@@ -33,7 +33,7 @@ internal static class NumberShape
                 last = sign;
                 digitsSince = 0;
             }
-            else if (sign != thousands || digits == 0)
+            else if (thousands is not { } between || !Mapping.Cells.NumberText.IsThousands(sign, between) || digits == 0)
             {
                 break;
             }

@@ -42,6 +42,9 @@ internal sealed class TestStudy : IDisposable
 
     public TableStore Tables { get; }
 
+    /// <summary>What the study knows of a player's hand.</summary>
+    public Func<ParticipantId, bool?> Hands { get; init; } = _ => null;
+
     public StudyIntake Intake => new(Context);
 
     public IntakeContext Context => new()
@@ -55,6 +58,7 @@ internal sealed class TestStudy : IDisposable
         Identities = Identities,
         Tables = Tables,
         Threads = _threads,
+        IsRightHanded = Hands,
         Settling = TimeSpan.Zero,
     };
 

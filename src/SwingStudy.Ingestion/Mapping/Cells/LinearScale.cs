@@ -3,6 +3,9 @@ namespace SwingStudy.Ingestion.Mapping.Cells;
 /// <summary>From the number in the file to the canonical unit: value · <paramref name="Factor"/> + <paramref name="Offset"/>.</summary>
 internal readonly record struct LinearScale(double Factor, double Offset)
 {
+    /// <summary>Leaves numbers as they are.</summary>
+    public static LinearScale Same { get; } = new(1, 0);
+
     /// <summary>Scale, then offset, then sign, then the conversion of units: one multiplication and one addition for all of them.</summary>
     public static LinearScale Of(double scale, double offset, bool negate, double unitFactor, double unitOffset)
     {

@@ -156,8 +156,8 @@ internal readonly struct NumberText(char decimalSign, char? thousands)
     }
 
     /// <summary>A declared blank stands for all blanks that people type between thousands.</summary>
-    private static bool IsThousands(char character, char sign) =>
-        character == sign || (sign == ' ' && character is '\u00A0' or '\u202F' or '\u2009');
+    public static bool IsThousands(char character, char sign) =>
+        character == sign || (sign is '\'' or '’' && character is '\'' or '’') || (sign == ' ' && character is '\u00A0' or '\u202F' or '\u2009');
 
     /// <summary>Counts the digits between thousands signs: one to three first, then exactly three.</summary>
     private struct Grouping

@@ -13,17 +13,19 @@ internal sealed class NumberValueColumn : NumericColumn
     private static readonly NumberText TypedNumbers = new('.', null);
     private readonly NumberText _numbers;
     private readonly LinearScale _scale;
+    private readonly MeasuredText? _measured;
     private readonly double _minimum;
     private readonly double _maximum;
     private readonly bool _whole;
     private readonly bool _zeroIsMissing;
     private readonly bool _missingMayBeNumber;
 
-    public NumberValueColumn(Variable variable, ColumnPlace place, MissingTokens missing, NumberText numbers, LinearScale scale)
+    public NumberValueColumn(Variable variable, ColumnPlace place, MissingTokens missing, NumberText numbers, LinearScale scale, MeasuredText? measured = null)
         : base(variable, place, missing)
     {
         _numbers = numbers;
         _scale = scale;
+        _measured = measured;
         _minimum = variable.Minimum is { } low ? low - (Math.Abs(low) * LimitSlack) : double.NegativeInfinity;
         _maximum = variable.Maximum is { } high ? high + (Math.Abs(high) * LimitSlack) : double.PositiveInfinity;
         _whole = variable.Type == VariableType.Integer;
@@ -36,13 +38,13 @@ internal sealed class NumberValueColumn : NumericColumn
         get
         {
             var noun = _whole ? "a whole number" : "a number";
-            var unit = Variable.Unit is null or "1" ? "" : " " + Variable.Unit;
+            var unit = (Variable.Unit is null or "1" ? "" : " " + Variable.Unit) + _measured?.Expected;
             return (Variable.Minimum, Variable.Maximum) switch
             {
                 ({ } low, { } high) => string.Create(CultureInfo.InvariantCulture, $"{noun} from {low} to {high}{unit}"),
                 ({ } low, null) => string.Create(CultureInfo.InvariantCulture, $"{noun} from {low}{unit}"),
                 (null, { } high) => string.Create(CultureInfo.InvariantCulture, $"{noun} up to {high}{unit}"),
-                _ => noun,
+                _ => noun + _measured?.Expected,
             };
         }
     }
@@ -54,10 +56,18 @@ internal sealed class NumberValueColumn : NumericColumn
         if (!_numbers.TryRead(cell, out var number))
         {
             value = double.NaN;
+            if (Missing.Hold(cell))
+                return CellVerdict.Missing;
+            return _measured is not null && _measured.TryRead(cell, out var measured) ? Judge(cell, measured, LinearScale.Same, out value) : CellVerdict.Unparsable;
+        }
+
+        if (_measured is { NeedsUnit: true })
+        {
+            value = double.NaN;
             return Missing.Hold(cell) ? CellVerdict.Missing : CellVerdict.Unparsable;
         }
 
-        return Judge(cell, number, out value);
+        return Judge(cell, number, _scale, out value);
     }
 
     private CellVerdict ReadTyped(ReadOnlySpan<char> cell, CellKind kind, out double value)
@@ -68,19 +78,19 @@ internal sealed class NumberValueColumn : NumericColumn
         return kind switch
         {
             CellKind.Date => CellVerdict.BecameDate,
-            CellKind.Number when TypedNumbers.TryRead(cell, out var number) => Judge(cell, number, out value),
+            CellKind.Number when _measured is not { NeedsUnit: true } && TypedNumbers.TryRead(cell, out var number) => Judge(cell, number, _scale, out value),
             _ => CellVerdict.Unparsable,
         };
     }
 
-    private CellVerdict Judge(ReadOnlySpan<char> cell, double number, out double value)
+    private CellVerdict Judge(ReadOnlySpan<char> cell, double number, LinearScale scale, out double value)
     {
         value = double.NaN;
         if (_missingMayBeNumber && Missing.Hold(cell))
             return CellVerdict.Missing;
         if (_zeroIsMissing && number == 0)
             return CellVerdict.Missing;
-        var converted = _scale.Apply(number);
+        var converted = scale.Apply(number);
         if (_whole)
         {
             var rounded = Math.Round(converted);

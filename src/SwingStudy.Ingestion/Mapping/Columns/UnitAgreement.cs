@@ -23,6 +23,9 @@ internal sealed class UnitAgreement(
 {
     private const double SameFactor = 1e-9;
 
+    /// <summary>The unit of the numbers, once <see cref="Conversion"/> has found it; null where none is told.</summary>
+    public Unit? Unit { get; private set; }
+
     /// <summary>The conversion to the canonical unit; null when a problem was added.</summary>
     public UnitConversion? Conversion(List<Problem> problems, List<Problem> remarks)
     {
@@ -42,6 +45,9 @@ internal sealed class UnitAgreement(
         }
 
         var unit = declared ?? found;
+        if (field.HasUnitInCells && unit is null)
+            return UnitConversion.None;
+        Unit = unit;
         if (unit is null)
         {
             if (code == "1")

@@ -85,6 +85,8 @@ public static class Examples
         ("format: dd.MM.yyyy HH:mm:ss", "format: DD.MM.YYYY"),
         ("scale: 1", "scale: '1'"),
         ("scale: 1", "scael: 1"),
+        ("scale: 1", "mirror: left"),
+        ("scale: 1", "signs: { L: left }"),
         ("scale: 1", "decimal: ';'"),
         ("words: { Gras: turf }", "words: { Gras: 1 }"),
         ("not_data:", "window: { from_s: -1, to_s: 0 }\nnot_data:"),
@@ -162,6 +164,9 @@ public static class Examples
         ("zero_is_missing: true", "zero_is_missing: 'true'"),
         ("synonyms: [speed]", "synonyms: speed"),
         ("description: Speed.\n", "descripton: Speed.\n"));
+
+    /// <summary>The mapping with one text in place of another.</summary>
+    public static string MappingWith(string from, string to) => Mapping.Contains(from, StringComparison.Ordinal) ? Mapping.Replace(from, to, StringComparison.Ordinal) : throw new ArgumentException($"'{from}' does not stand in the example.", nameof(from));
 
     private static TheoryData<string, string, bool> Table(string valid, params (string From, string To)[] breaks)
     {

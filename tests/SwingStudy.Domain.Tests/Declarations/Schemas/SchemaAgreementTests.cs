@@ -51,6 +51,17 @@ public sealed class SchemaAgreementTests : IDisposable
         AssertAgree(DeclarationSchemas.Source, change, yaml, valid, MappingReader.Read(_folder.Write("m.yaml", yaml), Some.Dictionary).Problems);
 
     [Theory]
+    [InlineData("scale: 1", "mirror: true, signs: { L: minus, R: plus }")]
+    [InlineData("unit: mph", "unit: in-cells")]
+    [InlineData("format: dd.MM.yyyy HH:mm:ss, zone: Europe/Lisbon", "format: dd.MM.yyyy HH:mm:ss z")]
+    [InlineData("format: dd.MM.yyyy HH:mm:ss", "format: \"E, dd. MMM yyyy HH'h'mm 'Uhr'\"")]
+    public void SchemaAndLoaderTakeWhatAMappingMaySay(string from, string to)
+    {
+        var yaml = Examples.MappingWith(from, to);
+        AssertAgree(DeclarationSchemas.Source, to, yaml, true, MappingReader.Read(_folder.Write("m.yaml", yaml), Some.Dictionary).Problems);
+    }
+
+    [Theory]
     [MemberData(nameof(Examples.Protocols), MemberType = typeof(Examples))]
     public void SchemaAndLoaderAgreeOnProtocols(string change, string yaml, bool valid) =>
         AssertAgree(DeclarationSchemas.Protocol, change, yaml, valid, ProtocolReader.Read(_folder.Write("p.yaml", yaml), Shipped).Problems);
