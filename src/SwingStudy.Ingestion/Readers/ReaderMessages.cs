@@ -23,6 +23,28 @@ internal static class ReaderMessages
     public static Problem Binary(string file) =>
         new("file-binary", new(file), "zero bytes, which text does not hold", "delimited text", "Check 'reader' of the mapping, or export the file again as text.");
 
+    /// <summary>What a file of another format is, by its first bytes, and what to do with it; null for all others.</summary>
+    public static Problem? OtherFormat(ReadOnlySpan<byte> start, string file) =>
+        IsCompressed(start)
+            ? new("file-compressed", new(file), "a compressed file", "the file inside it", "Unpack it and take in what is inside: the original that is kept is then the export itself.")
+            : start.StartsWith("%PDF"u8)
+                ? new("file-printed", new(file), "a PDF", "an export of the numbers", "Export the numbers from the device as text, workbook or JSON: a page for printing holds no rows.")
+                : null;
+
+    /// <summary>First bytes of gzip (RFC 1952), bzip2, xz, Zstandard (RFC 8878), RAR and 7z.</summary>
+    private static bool IsCompressed(ReadOnlySpan<byte> start) =>
+        start is [0x1F, 0x8B, ..] or [(byte)'B', (byte)'Z', (byte)'h', >= (byte)'1' and <= (byte)'9'] or [0xFD, 0x37, 0x7A, 0x58] or [0x28, 0xB5, 0x2F, 0xFD] or [0x37, 0x7A, 0xBC, 0xAF]
+        || start.SequenceEqual("Rar!"u8);
+
+    public static Problem SheetUnread(string file, string name, string read) =>
+        new("sheet-unread", new(file), $"rows on the sheet '{name}', of which nothing is taken: only '{read}' is read", "one sheet with all rows", $"Nothing to do when it holds no data of its own; else save '{name}' as a workbook of its own.");
+
+    public static Problem FixedWidth(string file, int line) =>
+        new("columns-by-width", new(file, line), "columns that only blanks part", "one sign between cells", "Export it with commas, semicolons or tabs: columns of fixed width are not read.");
+
+    public static Problem JsonColumnsOfValues(string file) =>
+        new("json-columns", new(file), "arrays of values side by side, one for each column", "one object for each record", "Export records, or turn the columns into rows before taking the file in.");
+
     public static Problem EncodingUnknown(string file, string declared) =>
         new("encoding-unknown", new(file), $"the declared encoding '{declared}', which nobody knows", "an IANA name such as utf-8 or windows-1252", "Mend 'encoding' of the mapping.");
 
@@ -93,7 +115,7 @@ internal static class ReaderMessages
         new("records-missing", new(file), path is null ? "a document that is no array" : $"no array at '{path}'", "an array of records", "Declare the dotted path to it as 'records' in the mapping.");
 
     public static Problem NoWorkbook(string file) =>
-        new("workbook-unreadable", new(file), "bytes that are no workbook", "a workbook (.xlsx, .xls)", "Save the file as a workbook, or declare the reader that fits it in the mapping.");
+        new("workbook-unreadable", new(file), "bytes that are no workbook", "a workbook (.xlsx, .xls)", "Save the file as a workbook, or declare the reader that fits it in the mapping; unpack a zip archive first.");
 
     public static Problem WorkbookDamaged(string file, string reason) =>
         new("workbook-damaged", new(file), $"a workbook that cannot be read to its end: {reason.TrimEnd('.')}", "a whole workbook", "Export it again: it may be cut off.");

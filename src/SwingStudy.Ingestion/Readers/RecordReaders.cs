@@ -54,6 +54,10 @@ public static class RecordReaders
     {
         if (stream.Length == 0)
             return ReaderMessages.Empty(name);
+        var start = new byte[4];
+        stream.Position = 0;
+        if (ReaderMessages.OtherFormat(start.AsSpan(0, stream.ReadAtLeast(start, start.Length, throwOnEndOfStream: false)), name) is { } other)
+            return other;
         return kind switch
         {
             ReaderKind.Delimited => DelimitedReader.Open(stream, name, mapping),

@@ -13,7 +13,7 @@ internal sealed class JsonBlocks(IRecordTexts texts, JsonColumns columns, string
         foreach (var record in texts.Read(new RecordCounts()))
         {
             if (!record.TooLong)
-                parser.Parse(record.Utf8.Span);
+                parser.Parse(record.Utf8.Span, record.Around);
         }
     }
 
@@ -53,7 +53,7 @@ internal sealed class JsonBlocks(IRecordTexts texts, JsonColumns columns, string
             return;
         }
 
-        if (parser.Parse(record.Utf8.Span) is { } fault)
+        if (parser.Parse(record.Utf8.Span, record.Around) is { } fault)
         {
             var raw = Shown(record);
             var problem = new Problem(fault.Code, new(file, record.Line), $"{fault.Found}, in '{ReaderMessages.Short(raw)}'", fault.Expected, ReaderMessages.MendRecord);

@@ -39,6 +39,7 @@ internal static class JsonReader
             Encoding = encoding.Name,
             EncodingBasis = encoding.Basis,
             Decimal = sign.Sign,
+            Preamble = texts.Preamble,
             Columns = columns,
             Notices = [.. HeadingRow.Notices(file, 1, columns, keys.Paths)],
         };
@@ -60,8 +61,8 @@ internal static class JsonReader
             return ReaderMessages.JsonMalformed(file, (int)((e.LineNumber ?? 0) + 1), e.Message);
         }
 
-        return Array(document.RootElement, mapping.Layout.Records) is { } array
-            ? new ArrayTexts(document, array, stream)
+        return JsonRecords.Find(document.RootElement, mapping.Layout.Records) is { } records
+            ? new ArrayTexts(document, records, stream)
             : Missing(document, file, mapping.Layout.Records);
     }
 
@@ -69,17 +70,6 @@ internal static class JsonReader
     {
         document.Dispose();
         return ReaderMessages.RecordsMissing(file, path);
-    }
-
-    private static JsonElement? Array(JsonElement element, string? path)
-    {
-        foreach (var name in path?.Split('.') ?? [])
-        {
-            if (element.ValueKind != JsonValueKind.Object || !element.TryGetProperty(name, out element))
-                return null;
-        }
-
-        return element.ValueKind == JsonValueKind.Array ? element : null;
     }
 
     private static ReadOnlyMemory<byte> Utf8(Stream stream, FoundEncoding encoding)

@@ -22,13 +22,20 @@ internal sealed class JsonRecordParser(JsonColumns columns, bool mayAddColumns)
     public ReadOnlySpan<char> TextOf(JsonCell cell) => _text.AsSpan(cell.Start, cell.Length);
 
     /// <summary>Parses one record.</summary>
+    /// <param name="record">The record.</param>
+    /// <param name="around">Values of the objects around it, as an object; null for none.</param>
     /// <returns>Null, or what is wrong with it.</returns>
-    public JsonFault? Parse(ReadOnlySpan<byte> record)
+    public JsonFault? Parse(ReadOnlySpan<byte> record, byte[]? around = null)
     {
         _cells.Clear();
-        _levels.Clear();
         _seen.Clear();
         _length = 0;
+        return Object(record) ?? (around is null ? null : Object(around));
+    }
+
+    private JsonFault? Object(ReadOnlySpan<byte> record)
+    {
+        _levels.Clear();
         var reader = new Utf8JsonReader(record, _options);
         try
         {

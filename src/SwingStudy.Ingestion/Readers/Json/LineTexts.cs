@@ -7,6 +7,9 @@ namespace SwingStudy.Ingestion.Readers.Json;
 internal sealed class LineTexts(Stream stream, FoundEncoding encoding, string file) : IRecordTexts
 {
     /// <inheritdoc/>
+    public IReadOnlyList<PreambleLine> Preamble => [];
+
+    /// <inheritdoc/>
     public IEnumerable<RecordText> Read(RecordCounts counts)
     {
         var records = new RecordStream(stream, encoding, null, hasQuotes: false);

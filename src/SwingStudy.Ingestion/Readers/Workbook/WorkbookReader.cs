@@ -83,6 +83,7 @@ internal static class WorkbookReader
             Notices =
             [
                 .. HeadingRow.Notices(file, layout.HeadingLine, layout.Columns, layout.Cells),
+                .. heads.Where(other => other.Index != head.Index && other.Records.Count > 1).Select(other => ReaderMessages.SheetUnread(file, other.Name, head.Name)),
                 .. parts.Faulty.Where(pair => pair.Key.Sheet == head.Name && pair.Value.StartsWith('=')).Take(MostNotices).Select(pair => ReaderMessages.FormulaUnvalued(
                     new Place(file, pair.Key.Row + 1, CellAddress.Letters(pair.Key.Column)), pair.Value)),
             ],

@@ -28,6 +28,20 @@ public sealed class JsonReaderTests
     }
 
     [Fact]
+    public void RecordsWithinRecordsCarryWhatStandsAroundThem()
+    {
+        var mapping = Some.Mapping(ReaderKind.Json, "no", "sessions.player") with { Layout = new Layout { Records = "sessions.shots" } };
+        var contents = Some.Read(
+            """{"station":"north","sessions":[{"player":"Ada","place":{"bay":2},"shots":[{"no":1},{"no":2}]},{"player":"Bo","shots":[]},{"player":"Cy","shots":[{"no":1}]}]}""",
+            mapping);
+        Assert.Equal(["no", "sessions.player", "sessions.place.bay"], contents.Names);
+        Assert.Equal([["1", "Ada", "2"], ["2", "Ada", "2"], ["1", "Cy", ""]], contents.Rows);
+        Assert.Equal(["{\"no\":1}", "{\"no\":2}", "{\"no\":1}"], contents.Raw);
+        Assert.Equal([1, 2, 3], contents.Lines);
+        Assert.Equal(["station: north"], contents.Document.Preamble.Select(line => line.Text));
+    }
+
+    [Fact]
     public void ABrokenLineIsARejectWithItsRawTextAndTheNextLineGoesOn()
     {
         var contents = Some.Read("{\"ms\":1,\"a\":2}\n{\"ms\":2,\"a\":\n\n[1]\n\"x\ny\n{\"ms\":3,\"a\":4}\n", Some.Mapping(ReaderKind.Ndjson, "ms", "a"));
