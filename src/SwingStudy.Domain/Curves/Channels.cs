@@ -46,6 +46,16 @@ public static class Channels
     /// <param name="axis"><c>x</c>, <c>y</c> or <c>z</c>.</param>
     public static string OriginOf(string plate, char axis) => $"{plate}_origin_{axis}";
 
+    /// <summary>
+    /// What a mapping may name: a channel, or a plate's centre of pressure from the middle of its top, for instance <c>lead_cop_x</c> in metres, of which moments
+    /// are made at intake. Null for other names.
+    /// </summary>
+    public static Channel? FindInput(string name) => Find(name) ?? PressurePlaces.GetValueOrDefault(name);
+
+    private static readonly Dictionary<string, Channel> PressurePlaces = Plates
+        .SelectMany(plate => "xyz".Select(axis => new Channel(OfPlate(plate, "cop", axis), $"centre of pressure under the {plate} foot", "m")))
+        .ToDictionary(channel => channel.Name, StringComparer.Ordinal);
+
     private static IEnumerable<Channel> All()
     {
         (char Name, string Meaning)[] axes = [('x', "+ to the target"), ('y', "+ up"), ('z', "+ to the right facing the target")];

@@ -9,6 +9,7 @@ namespace SwingStudy.Domain.Declarations;
 internal sealed class RecordingReader(YamlMap root, FieldReader fields)
 {
     private const double MetresPerMillimetre = 0.001;
+    private static readonly Dictionary<string, ClockKind> ClockWords = new(StringComparer.Ordinal) { ["time-of-day"] = ClockKind.TimeOfDay, ["frames"] = ClockKind.Frames };
     private static readonly string[] Sides = ["lead", "trail", "left", "right"];
 
     public RecordingRule Rule()
@@ -18,7 +19,8 @@ internal sealed class RecordingReader(YamlMap root, FieldReader fields)
         {
             Form = map?.OptionalChoice<RecordingForm>("form") ?? RecordingForm.Single,
             Trial = map?.OptionalMap("trial", "'trial'") is { } trial ? fields.Text(trial, hasWords: false) : null,
-            Clock = Number(map, "clock", "s"),
+            Clock = Clock(map),
+            ClockKind = KindOf(map),
             Rate = Number(map, "rate", "Hz"),
             Trigger = Number(map, "trigger", "s"),
             Cut = map?.OptionalMap("cut", "'cut'") is { } cut ? Cut(cut) : null,
@@ -73,6 +75,8 @@ internal sealed class RecordingReader(YamlMap root, FieldReader fields)
             root.Note(DeclarationMessages.OnlyWith(root.PlaceOf("recording"), "cut", "exactly with 'form: stream'"));
         if (mapping.Reader == ReaderKind.C3d && (rule.Form != RecordingForm.Single || rule.Clock is not null || rule.Rate is not null))
             root.Note(DeclarationMessages.OnlyWith(root.PlaceOf("recording"), "form, clock or rate", "only without 'reader: c3d', which says them itself"));
+        if (rule.ClockKind == ClockKind.Frames && rule.Rate is null)
+            root.Note(DeclarationMessages.NeededWith(root.PlaceOf("recording"), "'recording'", "rate", "a rate, because the clock counts frames"));
         if (mapping.Reader != ReaderKind.C3d && rule.Clock is null && rule.Rate is null)
             root.Note(DeclarationMessages.NeededWith(root.PlaceOf("recording"), "'recording'", "rate", "a rate, or a clock column that tells it"));
         if (mapping.Reader != ReaderKind.C3d && (rule.Events.Count > 0 || mapping.Plates.Values.Any(plate => plate.Platform is not null)))
@@ -80,6 +84,13 @@ internal sealed class RecordingReader(YamlMap root, FieldReader fields)
         if (mapping.Practice.Count > 0 || mapping.LongForm is not null)
             root.Note(DeclarationMessages.OnlyWith(root.PlaceOf("practice"), "practice or long", "only where a row is a swing, a moment or a session"));
     }
+
+    private FieldSource? Clock(YamlMap? map) => map?.OptionalMap("clock", "'clock'") is { } field
+        ? fields.Number(field, "clock", "s", hasUnit: !ClockWords.ContainsKey(field.OptionalText("unit") ?? ""))
+        : null;
+
+    private static ClockKind KindOf(YamlMap? map) =>
+        map?.OptionalMap("clock", "'clock'")?.OptionalText("unit") is { } unit && ClockWords.TryGetValue(unit, out var kind) ? kind : ClockKind.Time;
 
     private FieldSource? Number(YamlMap? map, string key, string unit) =>
         map?.OptionalMap(key, $"'{key}'") is { } field ? fields.Number(field, key, unit) : null;
@@ -161,7 +172,7 @@ internal sealed class RecordingReader(YamlMap root, FieldReader fields)
             return channels;
         foreach (var name in map.Keys)
         {
-            if (Curves.Channels.Find(PlayerSides.Of(name, true)) is not { } channel)
+            if (Curves.Channels.FindInput(PlayerSides.Of(name, true)) is not { } channel)
                 map.Note(DeclarationMessages.ChannelUnknown(map.PlaceOf(name), name, Curves.Channels.Names));
             else if (map.OptionalMap(name, $"'{name}'") is { } field)
                 channels[name] = fields.Number(field, name, channel.Unit);

@@ -12,6 +12,9 @@ public sealed record RecordingRule
     /// <summary>Column with the time of each sample, in a unit of time; null when the rate alone tells it.</summary>
     public FieldSource? Clock { get; init; }
 
+    /// <summary>What <see cref="Clock"/> counts; without a unit of its own where that is no time.</summary>
+    public ClockKind ClockKind { get; init; }
+
     /// <summary>Samples a second, in hertz unless a unit is given; null: from the clock, or from the file format.</summary>
     public FieldSource? Rate { get; init; }
 

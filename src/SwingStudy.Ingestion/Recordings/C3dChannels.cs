@@ -127,7 +127,7 @@ internal sealed class C3dChannels
                 continue;
             }
 
-            var unit = Channels.Find(PlayerSides.Of(name, true))!.Unit;
+            var unit = Channels.FindInput(PlayerSides.Of(name, true))!.Unit;
             if (Scale(field.Unit, _file.AnalogUnits[analog], unit, label, field) is { } scale)
                 _channels.Add((name, unit, analog, scale));
         }

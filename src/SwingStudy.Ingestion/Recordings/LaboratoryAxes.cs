@@ -26,8 +26,10 @@ internal sealed class LaboratoryAxes(RecordingRule rule, IReadOnlyDictionary<str
                 turned.AddRange(Vector(stem, byName, PlayerSides.Of(stem, isRightHanded)));
         }
 
-        return [.. turned.OrderBy(curve => Order[curve.Channel])];
+        return [.. PressurePlaces.AsMoments(turned, plate => DepthOf(plate, isRightHanded)).OrderBy(curve => Order[curve.Channel])];
     }
+
+    private double DepthOf(string plate, bool isRightHanded) => plates.FirstOrDefault(pair => PlayerSides.Of(pair.Key, isRightHanded) == plate).Value?.DepthM ?? 0;
 
     /// <summary>The name without its axis letter; a name without one as it is.</summary>
     private static string StemOf(string channel) => channel.Length > 2 && channel[^2] == '_' && Letters.Contains(channel[^1], StringComparison.Ordinal) ? channel[..^2] : channel;
@@ -46,7 +48,7 @@ internal sealed class LaboratoryAxes(RecordingRule rule, IReadOnlyDictionary<str
             curves.Add(source with { Channel = $"{name}_{Letters[axis]}" });
         }
 
-        if (isLoad && plates.TryGetValue(stem[..stem.IndexOf('_', StringComparison.Ordinal)], out var plate) && plate.TurnDeg != 0)
+        if ((isLoad || stem.EndsWith("_cop", StringComparison.Ordinal)) && plates.TryGetValue(stem[..stem.IndexOf('_', StringComparison.Ordinal)], out var plate) && plate.TurnDeg != 0)
             TurnAboutVertical(curves, name, plate.TurnDeg);
         return curves;
     }

@@ -15,6 +15,9 @@ namespace SwingStudy.Ingestion.Recordings;
 /// <param name="Missing">What stands for a lost sample.</param>
 internal sealed record SampleColumn(string Channel, string Unit, int Position, string Heading, NumberText Numbers, LinearScale Scale, MissingTokens Missing)
 {
+    /// <summary>Whether its cells are times of day, which become seconds.</summary>
+    public bool IsTimeOfDay { get; init; }
+
     /// <summary>The value of a row; NaN where lost or unreadable, the latter with a reject.</summary>
     public double Read(in RowCells cells, List<MappedReject> rejects)
     {
@@ -23,7 +26,7 @@ internal sealed record SampleColumn(string Channel, string Unit, int Position, s
         var cell = CellText.Trim(cells[Position]);
         if (Missing.MayBeNumber && Missing.Hold(cell))
             return double.NaN;
-        if (Numbers.TryRead(cell, out var value))
+        if (IsTimeOfDay ? TimeOfDayText.TryRead(cell, out var value) : Numbers.TryRead(cell, out value))
             return Scale.Apply(value);
         if (!Missing.Hold(cell))
             rejects.Add(new MappedReject(cells.Line, cell.ToString(), RejectReason.Unparsable, "a number", false, Heading, null));

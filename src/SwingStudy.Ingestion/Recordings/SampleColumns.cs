@@ -35,7 +35,7 @@ internal sealed class SampleColumns
     {
         var rule = mapping.Recording!;
         foreach (var (name, field) in rule.Channels)
-            yield return (name, Channels.Find(PlayerSides.Of(name, true))!.Unit, field);
+            yield return (name, Channels.FindInput(PlayerSides.Of(name, true))!.Unit, field);
         foreach (var (name, label) in rule.Landmarks)
         {
             foreach (var axis in (char[])['x', 'y', 'z'])
@@ -59,6 +59,16 @@ internal sealed class SampleColumns
 
     /// <summary>A number column that is no channel: the clock, the column that triggers.</summary>
     public SampleColumn? Number(FieldSource field, string name, string unit) => Bind(name, unit, field, "");
+
+    /// <summary>The clock's column.</summary>
+    /// <param name="rule">The rule; its clock is set.</param>
+    /// <param name="rateHz">The declared rate, for a clock that counts frames.</param>
+    public SampleColumn? Clock(RecordingRule rule, double rateHz) => rule.ClockKind switch
+    {
+        ClockKind.Time => Number(rule.Clock!, "clock", "s"),
+        ClockKind.Frames => Number(rule.Clock! with { Unit = "1", Scale = rule.Clock!.Scale / rateHz }, "clock", "1"),
+        _ => Number(rule.Clock! with { Unit = "1" }, "clock", "1") is { } column ? column with { IsTimeOfDay = true } : null,
+    };
 
     /// <summary>Position of a column of texts; -1, with a problem, when it is not there.</summary>
     public int Position(string column, string use)
@@ -86,8 +96,8 @@ internal sealed class SampleColumns
 
     private static string? TrialOf(string heading, string column)
     {
-        var bare = HeadingText.SplitUnit(heading).Bare;
-        return bare.Length > column.Length + 1 && bare.EndsWith(" " + column, StringComparison.OrdinalIgnoreCase) ? bare[..^(column.Length + 1)] : null;
+        var (bare, wanted) = (HeadingText.SplitUnit(heading).Bare, HeadingText.SplitUnit(HeadingText.Clean(column)).Bare);
+        return bare.Length > wanted.Length + 1 && bare.EndsWith(" " + wanted, StringComparison.OrdinalIgnoreCase) ? bare[..^(wanted.Length + 1)] : null;
     }
 
     private SampleColumn? Bind(string name, string unit, FieldSource field, string prefix)

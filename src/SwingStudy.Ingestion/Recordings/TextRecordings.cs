@@ -138,8 +138,8 @@ internal sealed class TextRecordings : IRecordingReader
     private IRunDivision Division(SampleColumns columns)
     {
         var rule = _request.Mapping.Recording!;
-        var clock = rule.Clock is { } field ? columns.Number(field, "clock", "s") : null;
         var heads = new RunHeads(_request.Mapping, _fixed, columns);
+        var clock = rule.Clock is null ? null : columns.Clock(rule, heads.RateHz(_request.Mapping, _document.Decimal));
         return rule.Form switch
         {
             RecordingForm.Wide => new WideDivision(_request.File, columns.ByTrial(), clock, heads, _rejects),
