@@ -37,6 +37,11 @@ internal static partial class ChannelWords
                 axis = match.Groups["axis"].Value[0];
                 side = match.Groups["plate"].Success ? match.Groups["plate"].Value : side;
             }
+            else if (Pressure().Match(word) is { Success: true } place)
+            {
+                quantity = "cop";
+                axis = place.Groups["axis"].Success ? place.Groups["axis"].Value[0] : axis;
+            }
             else if (word is "force" or "grf" or "kraft" or "fuerza")
             {
                 quantity = "force";
@@ -83,6 +88,9 @@ internal static partial class ChannelWords
 
     [GeneratedRegex(@"^(?<quantity>[fm])(?<axis>[xyz])(?<plate>[12])?$", RegexOptions.CultureInvariant)]
     private static partial Regex Short();
+
+    [GeneratedRegex(@"^cop(?<axis>[xyz])?$", RegexOptions.CultureInvariant)]
+    private static partial Regex Pressure();
 
     [GeneratedRegex(@"^(?:fp|plate|p)(?<plate>[12])$", RegexOptions.CultureInvariant)]
     private static partial Regex Plate();

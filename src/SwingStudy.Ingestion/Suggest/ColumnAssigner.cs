@@ -59,8 +59,18 @@ internal static class ColumnAssigner
         {
             if (chosen.Values.FirstOrDefault(match => match.Column == column) is not { } match)
                 continue;
-            values[match.Variable.Name] = new FieldSource { Column = column.Heading.Name, Unit = match.Unit.Unit, Missing = Sentinels(match) };
-            draft.Say($"values.{match.Variable.Name}", column.Heading.Name, match.Confidence, match.Reason);
+            var signs = Directions.SignsOf(column);
+            var isInCells = match.Unit.Unit == FieldSource.UnitInCells;
+            values[match.Variable.Name] = new FieldSource
+            {
+                Column = column.Heading.Name,
+                Unit = isInCells ? null : match.Unit.Unit,
+                HasUnitInCells = isInCells,
+                Missing = Sentinels(match),
+                Signs = signs,
+                Mirror = signs.Count > 0,
+            };
+            draft.Say($"values.{match.Variable.Name}", column.Heading.Name, match.Confidence, match.Reason + Directions.Note(column, match.Variable));
         }
 
         draft.Mapping = draft.Mapping with { Values = values };

@@ -1,11 +1,10 @@
-using SwingStudy.Ingestion.Mapping.Cells;
 using SwingStudy.Ingestion.Mapping.Times;
 using SwingStudy.Ingestion.Readers;
 
 namespace SwingStudy.Ingestion.Suggest;
 
 /// <summary>What all cells of one column look like.</summary>
-internal sealed class ColumnProfile(Heading heading, NumberText numbers)
+internal sealed class ColumnProfile(Heading heading, CellNumbers numbers, bool isUnderGroup = false)
 {
     private const int MostTexts = 500;
     private const int MostNumbers = 20_000;
@@ -18,10 +17,31 @@ internal sealed class ColumnProfile(Heading heading, NumberText numbers)
     public Heading Heading { get; } = heading;
 
     /// <summary>Words of its heading without the unit.</summary>
-    public string[] Words { get; } = HeadingWords.Of(HeadingText.SplitUnit(heading.Text).Bare);
+    public string[] Words { get; } = Suggest.TrailingUnit.Without(HeadingText.SplitUnit(heading.Text).Bare);
+
+    /// <summary>Unit that stands at the heading's end without brackets, as in <c>carry_yards</c>; null where none does.</summary>
+    public string? TrailingUnit { get; } = heading.Unit is null ? Suggest.TrailingUnit.Of(heading.Text) : null;
+
+    /// <summary>Words of its heading without the group above it, or without the keys around it in JSON.</summary>
+    public string[] OwnWords { get; } = Own(heading, isUnderGroup);
+
+    /// <summary>Signs between thousands, with how many cells have them.</summary>
+    public Dictionary<char, int> Thousands { get; } = [];
+
+    /// <summary>Units that stand in cells behind numbers, with how many cells have them.</summary>
+    public Dictionary<string, int> CellUnits { get; } = new(StringComparer.OrdinalIgnoreCase);
+
+    /// <summary>Single letters that stand in cells behind numbers, as for left and right.</summary>
+    public HashSet<string> CellLetters { get; } = new(StringComparer.OrdinalIgnoreCase);
+
+    /// <summary>Whether most numbers have their unit behind them.</summary>
+    public bool HasUnitsInCells => CellUnits.Count > 0 && CellUnits.Values.Sum() * 10 >= Numeric * 8;
 
     /// <summary>Cells with text.</summary>
     public int Filled { get; private set; }
+
+    /// <summary>Cells that hold no value: errors of a workbook, lists in JSON.</summary>
+    public int Errors { get; private set; }
 
     /// <summary>Cells with a number.</summary>
     public int Numeric { get; private set; }
@@ -50,6 +70,9 @@ internal sealed class ColumnProfile(Heading heading, NumberText numbers)
     /// <summary>Whether most cells are a time of day.</summary>
     public bool IsClock => Clocks > 0 && Clocks * 10 >= (Filled - Missing) * 9;
 
+    /// <summary>Whether all cells could be times of day with points, as <c>14.05.07</c>: only a heading tells them from days.</summary>
+    public bool IsDottedClock { get; private set; } = true;
+
     /// <summary>Whether it holds whole numbers that mostly go up by one.</summary>
     public bool Counts => IsNumeric && _rises * 10 >= (Numeric - 1) * 6 && _numbers.TrueForAll(double.IsInteger);
 
@@ -65,6 +88,7 @@ internal sealed class ColumnProfile(Heading heading, NumberText numbers)
     public void Observe(ReadOnlySpan<char> cell, CellKind kind, double number)
     {
         var text = cell.Trim();
+        Errors += kind == CellKind.Error ? 1 : 0;
         if (text.IsEmpty || kind is CellKind.Empty or CellKind.Error)
             return;
         Filled++;
@@ -85,7 +109,13 @@ internal sealed class ColumnProfile(Heading heading, NumberText numbers)
             return;
         }
 
-        if (!double.IsNaN(number) || numbers.TryRead(text, out number))
+        IsDottedClock &= IsDotted(text);
+        if (double.IsNaN(number) && IsClockText(text))
+        {
+            Clocks++;
+            Keep(text);
+        }
+        else if (!double.IsNaN(number) || numbers.TryRead(text, this, out number))
         {
             Numeric++;
             if (number == _last + 1)
@@ -97,18 +127,35 @@ internal sealed class ColumnProfile(Heading heading, NumberText numbers)
         else
         {
             Keep(text);
-            if (IsClockText(text))
-                Clocks++;
         }
 
         _times.Observe(text);
     }
 
+    private static string[] Own(Heading heading, bool isUnderGroup)
+    {
+        var bare = HeadingText.SplitUnit(heading.Text).Bare;
+        var dot = bare.Contains(' ', StringComparison.Ordinal) ? -1 : bare.TrimEnd('.').LastIndexOf('.');
+        var words = Suggest.TrailingUnit.Without(dot > 0 ? bare[(dot + 1)..] : bare);
+        return isUnderGroup && dot <= 0 && words.Length > 1 ? words[1..] : words;
+    }
+
     private static bool IsClockText(ReadOnlySpan<char> text)
     {
-        var colons = text.Count(':');
-        return colons is 1 or 2 && text.Length <= 15 && char.IsAsciiDigit(text[0]) && text.IndexOf(':') <= 2 && !text.ContainsAny('-', '/');
+        var first = text.IndexOfAny(':', 'h');
+        return first is 1 or 2 && text.Length <= 15 && char.IsAsciiDigit(text[0]) && text.Count(':') <= 2 && !text.ContainsAny('-', '/') && (text[first] == ':' || IsHour(text, first));
     }
+
+    /// <summary>Hours, minutes and perhaps seconds with points between them.</summary>
+    private static bool IsDotted(ReadOnlySpan<char> text)
+    {
+        var points = text.Count('.');
+        var first = text.IndexOf('.');
+        return points is 1 or 2 && first is 1 or 2 && text.Length == first + (3 * points) && int.TryParse(text[..first], out var hours) && hours < 24 && char.IsAsciiDigit(text[^1]) && char.IsAsciiDigit(text[^2]);
+    }
+
+    /// <summary>Hours and minutes as French writes them: <c>14h05</c>.</summary>
+    private static bool IsHour(ReadOnlySpan<char> text, int mark) => text.Length >= mark + 3 && char.IsAsciiDigit(text[mark + 1]) && char.IsAsciiDigit(text[mark + 2]);
 
     private void Keep(ReadOnlySpan<char> text)
     {

@@ -8,7 +8,11 @@ internal sealed partial class DraftYaml
     private void Recordings(SourceMapping mapping, RecordingRule rule)
     {
         Line(0, "recording:");
-        foreach (var (key, field) in ((string, FieldSource?)[])[("clock", rule.Clock), ("rate", rule.Rate), ("trigger", rule.Trigger)])
+        if (rule.Form != RecordingForm.Single)
+            Line(2, $"form: {Domain.Identifiers.Word.Of(rule.Form)}", "recording.form");
+        if (rule.Clock is { } counted && rule.ClockKind != ClockKind.Time)
+            Line(2, $"clock: {{ column: {Quoted(counted.Column!)}, unit: {Domain.Identifiers.Word.Of(rule.ClockKind)} }}", "recording.clock");
+        foreach (var (key, field) in ((string, FieldSource?)[])[("trial", rule.Trial), ("clock", rule.ClockKind == ClockKind.Time ? rule.Clock : null), ("rate", rule.Rate), ("trigger", rule.Trigger)])
         {
             if (field is not null)
                 Line(2, $"{key}: {Field(field)}", $"recording.{key}");

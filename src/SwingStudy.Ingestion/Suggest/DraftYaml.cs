@@ -41,8 +41,12 @@ internal sealed partial class DraftYaml
             text.Add(($"delimiter: {Quoted(delimiter.ToString())}", "text.delimiter"));
         if (mapping.Text.Decimal is { } sign)
             text.Add(($"decimal: {Quoted(sign.ToString())}", "text.decimal"));
+        if (mapping.Text.Thousands is { } thousands)
+            text.Add(($"thousands: {Quoted(thousands.ToString())}", "text.thousands"));
         Block("text:", text);
         List<(string Text, string Key)> layout = [];
+        if (mapping.Layout.PreambleRows is { } preamble)
+            layout.Add(($"preamble: {preamble}", "layout.preamble"));
         if (mapping.Layout.HeadingRows != 1)
             layout.Add(($"headings: {mapping.Layout.HeadingRows}", "layout.headings"));
         if (mapping.Layout.Sheet is { } sheet)
@@ -156,6 +160,12 @@ internal sealed partial class DraftYaml
         }];
         if (field.Unit is { } unit)
             parts.Add($"unit: {Quoted(unit)}");
+        if (field.HasUnitInCells)
+            parts.Add($"unit: {FieldSource.UnitInCells}");
+        if (field.Signs.Count > 0)
+            parts.Add($"signs: {{ {string.Join(", ", field.Signs.Select(pair => $"{Quoted(pair.Key)}: {(pair.Value ? "minus" : "plus")}"))} }}");
+        if (field.Mirror)
+            parts.Add("mirror: true");
         if (field.Missing.Count > 0)
             parts.Add($"missing: {List(field.Missing)}");
         return $"{{ {string.Join(", ", parts)} }}";

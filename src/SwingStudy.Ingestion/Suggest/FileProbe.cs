@@ -10,6 +10,8 @@ namespace SwingStudy.Ingestion.Suggest;
 /// <summary>Opens a file of which nothing is known: finds reader, text format and layout, and says how sure they are.</summary>
 internal static class FileProbe
 {
+    private static readonly string[] OtherEncodings = ["shift_jis", "euc-kr", "gb18030", "windows-1251", "windows-1250"];
+
     /// <summary>The document, with reader, text and layout set in the draft; or why the file cannot be read.</summary>
     public static Outcome<RecordDocument> Open(string path, Draft draft, IReadOnlyList<VariableNames> variables)
     {
@@ -31,7 +33,7 @@ internal static class FileProbe
         var outcome = RecordReaders.Open(path, draft.Mapping with { Values = values });
         if (outcome.Succeeded(out var document))
         {
-            if (document.Encoding is not null)
+            if (document.Encoding is not null && draft.Mapping.Text.Encoding is null)
                 draft.Say("text.encoding", document.Encoding, document.EncodingBasis!.StartsWith("fallback", StringComparison.Ordinal) ? 0.8 : 0.98, document.EncodingBasis);
             if (draft.Mapping.Reader == ReaderKind.Delimited)
                 draft.Say("text.decimal", document.Decimal.ToString(), 0.95, "no number of the file speaks against it");
@@ -54,12 +56,34 @@ internal static class FileProbe
         stream.ReadAtLeast(start, start.Length, throwOnEndOfStream: false);
         if (start.AsSpan().StartsWith("PK"u8) || start is [0xD0, 0xCF, ..])
             return FindSheet(stream, path, draft, variables);
-        if (!EncodingFinder.Find(stream, null, path).Succeeded(out var encoding, out var problems))
+        if (ReaderMessages.OtherFormat(start, path) is { } other)
+            return other;
+        if (!FindEncoding(stream, path, draft, out var declared).Succeeded(out var encoding, out var problems))
             return problems[0];
+        draft.Mapping = draft.Mapping with { Text = draft.Mapping.Text with { Encoding = declared } };
         var lines = DelimitedHead.Read(stream, encoding, null, path).Select(record => record.Raw.Trim()).Where(line => line.Length > 0).Take(2).ToList();
         if (lines.Count > 0 && (lines[0][0] == '{' || (lines[0][0] == '[' && lines[0].TrimStart('[', ' ') is [] or ['{', ..])))
             return FindRecords(stream, path, draft, lines);
         return FindText(stream, path, draft, encoding, variables);
+    }
+
+    /// <summary>The encoding of the text; where nothing tells it, the first of those that other scripts use in which every byte has a meaning, as a guess.</summary>
+    private static Outcome<FoundEncoding> FindEncoding(FileStream stream, string path, Draft draft, out string? declared)
+    {
+        declared = null;
+        var found = EncodingFinder.Find(stream, null, path);
+        if (found.Succeeded(out _) || found.Problems[0].Code != "encoding-misfit")
+            return found;
+        foreach (var name in OtherEncodings)
+        {
+            if (!EncodingFinder.Find(stream, name, path).Succeeded(out var guess))
+                continue;
+            declared = name;
+            draft.Say("text.encoding", name, 0.3, "a guess: the first encoding in which every byte has a meaning; look at the names");
+            return guess;
+        }
+
+        return found;
     }
 
     private static Problem? FindText(FileStream stream, string path, Draft draft, FoundEncoding encoding, IReadOnlyList<VariableNames> variables)
@@ -74,11 +98,14 @@ internal static class FileProbe
 
         if (best?.Layout is not { } layout)
             return ReaderMessages.Empty(path);
+        if (best.Delimiter is null && DelimitedHead.Read(stream, encoding, null, path).Where(record => record.Raw.Trim().Length > 0).Take(10).ToList() is { Count: > 2 } heads
+            && heads.TrueForAll(record => record.Raw.Trim().Contains("  ", StringComparison.Ordinal)))
+            return ReaderMessages.FixedWidth(path, layout.Line);
         draft.Say("reader", "delimited", 0.98, "text that is no JSON");
         if (best.Delimiter is { } delimiter)
             draft.Say("text.delimiter", delimiter == '\t' ? "\\t" : delimiter.ToString(), Math.Min(0.98, 0.5 + (best.Share / 2)), $"equally often in {best.Share:P0} of the records");
         Set(draft, ReaderKind.Delimited, new Layout { PreambleRows = layout.Line - 1, HeadingRows = layout.HeadingRows }, layout);
-        draft.Mapping = draft.Mapping with { Text = new TextFormat { Delimiter = best.Delimiter } };
+        draft.Mapping = draft.Mapping with { Text = draft.Mapping.Text with { Delimiter = best.Delimiter } };
         return null;
     }
 
@@ -109,7 +136,7 @@ internal static class FileProbe
 
     private static Problem? FindRecords(FileStream stream, string path, Draft draft, List<string> lines)
     {
-        if (lines[0][0] == '{' && (path.EndsWith("jsonl", StringComparison.OrdinalIgnoreCase) || path.EndsWith("ndjson", StringComparison.OrdinalIgnoreCase) || IsObject(lines[0])))
+        if (lines[0][0] == '{' && (path.EndsWith("jsonl", StringComparison.OrdinalIgnoreCase) || path.EndsWith("ndjson", StringComparison.OrdinalIgnoreCase) || IsRecord(lines[0])))
         {
             draft.Mapping = draft.Mapping with { Reader = ReaderKind.Ndjson };
             draft.Say("reader", "ndjson", 0.95, "one object a line");
@@ -123,6 +150,8 @@ internal static class FileProbe
         {
             using var document = JsonDocument.Parse(stream, new JsonDocumentOptions { MaxDepth = ReaderLimits.JsonDepth });
             var (records, count) = Largest(document.RootElement, null, (null, -1));
+            if (count < 0 && HoldsColumns(document.RootElement))
+                return ReaderMessages.JsonColumnsOfValues(path);
             if (count < 0)
                 return ReaderMessages.RecordsMissing(path, null);
             draft.Mapping = draft.Mapping with { Reader = ReaderKind.Json, Layout = new Layout { Records = records } };
@@ -137,13 +166,13 @@ internal static class FileProbe
         }
     }
 
-    private static bool IsObject(string line)
+    /// <summary>Whether a line is a whole object that holds no arrays, so that it is a record and no document around records.</summary>
+    private static bool IsRecord(string line)
     {
         try
         {
             using var document = JsonDocument.Parse(line);
-            return document.RootElement.ValueKind == JsonValueKind.Object && !document.RootElement.EnumerateObject().Any(property => property.Value.ValueKind == JsonValueKind.Array
-                && property.Value.GetArrayLength() > 0 && property.Value[0].ValueKind == JsonValueKind.Object);
+            return document.RootElement.ValueKind == JsonValueKind.Object && Largest(document.RootElement, null, (null, -1)).Count < 0 && !HoldsColumns(document.RootElement);
         }
         catch (JsonException)
         {
@@ -151,17 +180,33 @@ internal static class FileProbe
         }
     }
 
+    /// <summary>Whether an object holds arrays of values side by side: columns in place of records.</summary>
+    private static bool HoldsColumns(JsonElement element) => element.ValueKind == JsonValueKind.Object
+        && element.EnumerateObject().Where(property => property.Value.ValueKind == JsonValueKind.Array && property.Value.GetArrayLength() > 1).GroupBy(property => property.Value.GetArrayLength()).Any(group => group.Count() > 1);
+
+    /// <summary>The path to the most objects, through arrays too, and how many there are.</summary>
     private static (string? Path, int Count) Largest(JsonElement element, string? path, (string? Path, int Count) best)
     {
-        if (element.ValueKind == JsonValueKind.Array)
-            return element.GetArrayLength() > best.Count && element.EnumerateArray().All(item => item.ValueKind == JsonValueKind.Object) ? (path, element.GetArrayLength()) : best;
-        if (element.ValueKind == JsonValueKind.Object)
-        {
-            foreach (var property in element.EnumerateObject())
-                best = Largest(property.Value, path is null ? property.Name : $"{path}.{property.Name}", best);
-        }
+        var counts = new Dictionary<string, int>(StringComparer.Ordinal);
+        Count(element, path ?? "", counts);
+        return counts.Count == 0 ? best : counts.MaxBy(pair => pair.Value) is var (found, count) ? (found.Length == 0 ? null : found, count) : best;
+    }
 
-        return best;
+    private static void Count(JsonElement element, string path, Dictionary<string, int> counts)
+    {
+        if (element.ValueKind == JsonValueKind.Array)
+        {
+            if (!element.EnumerateArray().All(item => item.ValueKind == JsonValueKind.Object))
+                return;
+            counts[path] = counts.GetValueOrDefault(path) + element.GetArrayLength();
+            foreach (var item in element.EnumerateArray())
+                Count(item, path, counts);
+        }
+        else if (element.ValueKind == JsonValueKind.Object)
+        {
+            foreach (var property in element.EnumerateObject().Where(property => property.Value.ValueKind is JsonValueKind.Array or JsonValueKind.Object))
+                Count(property.Value, path.Length == 0 ? property.Name : $"{path}.{property.Name}", counts);
+        }
     }
 
     private sealed record TextGuess(char? Delimiter, double Share, LayoutGuess Layout);

@@ -1,4 +1,3 @@
-using SwingStudy.Ingestion.Mapping.Cells;
 using SwingStudy.Ingestion.Readers;
 
 namespace SwingStudy.Ingestion.Suggest;
@@ -9,11 +8,16 @@ namespace SwingStudy.Ingestion.Suggest;
 /// <param name="Footers">First cells of rows that sum up others.</param>
 internal sealed record FileProfile(IReadOnlyList<ColumnProfile> Columns, int Rows, IReadOnlyList<string> Footers)
 {
+    /// <summary>The sign between thousands that most cells have; null where none has one.</summary>
+    public char? Thousands => Columns.SelectMany(column => column.Thousands).GroupBy(pair => pair.Key).OrderByDescending(group => group.Sum(pair => pair.Value)).FirstOrDefault()?.Key;
+
     /// <summary>Reads the document to its end.</summary>
-    public static FileProfile Of(RecordDocument document)
+    /// <param name="document">The document.</param>
+    /// <param name="hasGroups">Whether headings stand under groups.</param>
+    public static FileProfile Of(RecordDocument document, bool hasGroups = false)
     {
-        var numbers = new NumberText(document.Decimal, null);
-        var columns = document.Columns.Headings.Select(heading => new ColumnProfile(heading, numbers)).ToList();
+        var numbers = new CellNumbers(document.Decimal);
+        var columns = document.Columns.Headings.Select(heading => new ColumnProfile(heading, numbers, hasGroups)).ToList();
         var footers = new List<string>();
         var rows = 0;
         foreach (var block in document.Blocks())

@@ -40,11 +40,13 @@ internal static class HeadingWords
     {
         var text = new StringBuilder(heading.Length + 8);
         var before = ' ';
-        foreach (var sign in heading.Normalize(NormalizationForm.FormD))
+        var letters = heading.Normalize(NormalizationForm.FormD);
+        for (var i = 0; i < letters.Length; i++)
         {
+            var sign = letters[i];
             if (char.GetUnicodeCategory(sign) == UnicodeCategory.NonSpacingMark)
                 continue;
-            if (char.IsUpper(sign) && char.IsLower(before))
+            if (char.IsUpper(sign) && char.IsLower(before) && i + 1 < letters.Length && char.IsLetter(letters[i + 1]))
                 text.Append(' ');
             text.Append(char.IsLetterOrDigit(sign) ? char.ToLowerInvariant(sign) : sign == 'ß' ? 's' : sign is '#' or '°' ? sign : ' ');
             before = sign;

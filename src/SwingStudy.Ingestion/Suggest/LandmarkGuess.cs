@@ -26,9 +26,10 @@ internal static partial class LandmarkGuess
         if (matches.Count == 0)
             return rule;
         var sign = matches[0].Match.Groups["sign"].Value;
-        rule = rule with { LandmarkColumns = "{label}" + sign + "{axis}", LandmarkUnit = matches[0].Heading.Unit is null ? "mm" : null };
+        var unit = UnitBySize(columns.Where(column => matches.Exists(match => match.Heading == column.Heading)));
+        rule = rule with { LandmarkColumns = "{label}" + sign + "{axis}", LandmarkUnit = matches[0].Heading.Unit is null ? unit : null };
         if (rule.LandmarkUnit is not null)
-            draft.Say("recording.landmark_unit", "mm", 0.4, "a guess: the file names no unit");
+            draft.Say("recording.landmark_unit", unit, 0.5, "the file names no unit; by the size of the numbers, for points within a few metres");
         return Of([.. matches.Select(pair => pair.Match.Groups["label"].Value).Distinct(StringComparer.OrdinalIgnoreCase)], rule, draft);
     }
 
@@ -48,6 +49,13 @@ internal static partial class LandmarkGuess
 
         draft.Say("recording.axes", "x, z, -y", 0.3, "a guess: x to the target and z up");
         return rule with { Landmarks = landmarks, Axes = AxisMap.Of("x", "z", "-y")! };
+    }
+
+    /// <summary>Points of a player and a club lie between a hand's breadth and a few metres from where coordinates count.</summary>
+    private static string UnitBySize(IEnumerable<ColumnProfile> columns)
+    {
+        var largest = columns.Select(column => column.Sorted() is { Length: > 0 } sorted ? Math.Max(Math.Abs(sorted[0]), Math.Abs(sorted[^1])) : 0).DefaultIfEmpty(0).Max();
+        return largest < 12 ? "m" : largest < 600 ? "cm" : "mm";
     }
 
     private static void Say(Draft draft, string landmark, string label, double confidence, string reason)

@@ -40,7 +40,7 @@ internal static class LongFormGuess
     }
 
     private static ColumnProfile? Best(IEnumerable<ColumnProfile> columns, ColumnRole role) => columns
-        .Select(column => (Column: column, Likeness: RoleWords.Likeness(column.Words, role)))
+        .Select(column => (Column: column, Likeness: RoleWords.Likeness(column, role)))
         .Where(pair => pair.Likeness >= Clear)
         .OrderByDescending(pair => pair.Likeness)
         .Select(pair => pair.Column)

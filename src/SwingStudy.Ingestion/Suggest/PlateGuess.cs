@@ -17,7 +17,7 @@ internal static class PlateGuess
         foreach (var (column, load) in loads)
         {
             var name = $"{(load.Side is { } side ? meaning.GetValueOrDefault(side, side) : "lead")}_{load.Quantity}_{load.Axis}";
-            if (Channels.Find(PlayerSides.Of(name, true)) is not { } channel || channels.ContainsKey(name))
+            if (Channels.FindInput(PlayerSides.Of(name, true)) is not { } channel || channels.ContainsKey(name))
                 continue;
             channels[name] = new FieldSource { Column = column.Heading.Name, Unit = column.Heading.Unit is null ? channel.Unit : null };
             draft.Say($"channels.{name}", column.Heading.Name, column.Heading.Unit is null ? Math.Min(confidence, 0.4) : confidence, column.Heading.Unit is null ? reason + "; the unit is a guess" : reason);

@@ -9,21 +9,35 @@ namespace SwingStudy.Ingestion.Suggest;
 /// <summary>Drafts what lines of the form <c>Key: value</c> above the samples say: time, player, number, rate, contact.</summary>
 internal static partial class PreambleGuess
 {
+    private static readonly string[] RateWords = ["rate", "frequency", "abtastrate", "messrate", "samplingrate", "samplerate", "hz", "fps", "frequenz", "abtastfrequenz", "frequence", "frecuencia", "frekvens"];
+
     /// <summary>Fills time, participant and sequence of the draft, and gives the rule with rate and trigger.</summary>
+    /// <param name="preamble">The lines.</param>
+    /// <param name="rule">What is known of the recording.</param>
+    /// <param name="zone">IANA zone of the study.</param>
+    /// <param name="draft">The draft.</param>
     public static RecordingRule Fill(IReadOnlyList<PreambleLine> preamble, RecordingRule rule, string? zone, Draft draft)
     {
         foreach (var match in preamble.Select(line => KeyValue().Match(line.Text)).Where(match => match.Success))
         {
             var (key, value) = (match.Groups["key"].Value, match.Groups["value"].Value);
             var words = HeadingWords.Of(key);
-            var field = new FieldSource { Preamble = $"^{Regex.Escape(key)}{Regex.Escape(match.Groups["sign"].Value)} *(?<value>.+)$" };
-            if (Number().Match(value) is { Success: true } number && UnitCatalogue.TryParse(number.Groups["unit"].Value, out var unit))
-                rule = Measured(rule, words, field with { Preamble = $"^{Regex.Escape(key)}{Regex.Escape(match.Groups["sign"].Value)} *(?<value>[-0-9.,]+)", Unit = number.Groups["unit"].Value }, unit, draft);
+            var start = $"^{Regex.Escape(match.Groups["lead"].Value)}{Regex.Escape(key)}{Regex.Escape(match.Groups["sign"].Value)} *";
+            var field = new FieldSource { Preamble = match.Groups["sign"].Value.AsSpan().Trim().ContainsAny(";,\t") || match.Groups["sign"].Value.Contains('\t', StringComparison.Ordinal) ? start + "(?<value>[^;,\\t]+)" : start + "(?<value>.+)$" };
+            if (rule.Rate is null && PlainNumber().IsMatch(value) && words.Any(RateWords.Contains))
+            {
+                rule = rule with { Rate = field };
+                draft.Say("recording.rate", field.Preamble, 0.8, $"'{key}' is a number without a unit, taken as samples a second");
+            }
+            else if (Number().Match(value) is { Success: true } number && UnitCatalogue.TryParse(number.Groups["unit"].Value, out var unit))
+                rule = Measured(rule, words, field with { Preamble = start + "(?<value>[-0-9.,]+)", Unit = number.Groups["unit"].Value }, unit, draft);
+            else if (draft.Mapping.Time.Parts.Count == 0 && rule is { ClockKind: ClockKind.TimeOfDay, Clock: { } wall } && FormatOf($"{value} 00:00:00.0", 8) is { } dayAndClock)
+                Time([field, wall], dayAndClock, zone, draft, $"{key}' and the clock '{wall.Column}");
             else if (draft.Mapping.Time.Parts.Count == 0 && FormatOf(value) is { } format)
-                Time(field, format, zone, draft, key);
+                Time([field], format, zone, draft, key);
             else if (draft.Mapping.Participant is null && RoleWords.Likeness(words, ColumnRole.Participant) > 0.8)
                 Participant(field, value, draft, key);
-            else if (draft.Mapping.Sequence is null && long.TryParse(value, out _) && words.Any(word => word is "recording" or "trial" or "swing" or "shot" or "no" or "take"))
+            else if (draft.Mapping.Sequence is null && long.TryParse(value, out _) && words.Any(word => word is "recording" or "trial" or "swing" or "shot" or "no" or "take" or "messung" or "versuch" or "aufnahme" or "essai" or "intento" or "mätning"))
                 Sequence(field, draft, key);
         }
 
@@ -64,7 +78,7 @@ internal static partial class PreambleGuess
             return rule with { Rate = field };
         }
 
-        if (rule.Trigger is null && unit.MismatchWith(UnitCatalogue.ParseCode("s")!) is null && words.Any(word => word is "trigger" or "impact" or "contact" or "hit"))
+        if (rule.Trigger is null && unit.MismatchWith(UnitCatalogue.ParseCode("s")!) is null && words.Any(word => word is "trigger" or "impact" or "contact" or "hit" or "kontakt" or "treffmoment" or "treffer" or "impacto" or "träff"))
         {
             draft.Say("recording.trigger", field.Preamble!, 0.7, "a time with the name of contact; check that it counts from the first sample");
             return rule with { Trigger = field };
@@ -73,10 +87,10 @@ internal static partial class PreambleGuess
         return rule;
     }
 
-    private static void Time(FieldSource field, string format, string? zone, Draft draft, string key)
+    private static void Time(IReadOnlyList<FieldSource> parts, string format, string? zone, Draft draft, string key)
     {
-        draft.Mapping = draft.Mapping with { Time = new TimeRule { Parts = [field], Format = format, Zone = format.StartsWith("unix", StringComparison.Ordinal) ? null : zone } };
-        draft.Say("time.parts", field.Preamble!, 0.8, $"'{key}' reads as a time; check that it is that of the first sample");
+        draft.Mapping = draft.Mapping with { Time = new TimeRule { Parts = parts, Format = format, Zone = format.StartsWith("unix", StringComparison.Ordinal) ? null : zone } };
+        draft.Say("time.parts", parts[0].Preamble!, 0.8, $"'{key}' reads as a time; check that it is that of the first sample");
         draft.Say("time.format", format, 0.8, "the one format that fits");
         draft.Say("time.zone", zone ?? "", zone is null ? 0 : 0.7, zone is null ? "declare the IANA zone" : "the zone of the study");
     }
@@ -93,20 +107,23 @@ internal static partial class PreambleGuess
         draft.Say("sequence", field.Preamble!, 0.8, $"'{key}' numbers the recordings");
     }
 
-    private static string? FormatOf(string value)
+    private static string? FormatOf(string value, int fewestDigits = 10)
     {
-        if (value.Count(char.IsAsciiDigit) < 10)
+        if (value.Count(char.IsAsciiDigit) < fewestDigits)
             return null;
         var detector = new TimeFormatDetector();
         detector.Observe(value.Trim());
-        return detector.Fitting is [var format] ? format.Text : null;
+        return detector.Fitting is [var format] ? format.Text : detector.Fitting is [var iso, ..] && iso.Text == "iso" ? iso.Text : null;
     }
 
-    [GeneratedRegex(@"^(?<key>[^:=;\t]{1,40}?)(?<sign>\s*[:=])\s*(?<value>\S.*)$", RegexOptions.CultureInvariant)]
+    [GeneratedRegex(@"^(?<lead>[#%;*/""\s]*)(?<key>[^:=;,\t""]{1,40}?)(?<sign>""?\s*[:=;,\t])\s*(?<value>[^\s;,][^;\t]*?)[;,\t""\s]*$", RegexOptions.CultureInvariant)]
     private static partial Regex KeyValue();
 
     [GeneratedRegex(@"^-?[0-9]+([.,][0-9]+)? *(?<unit>[A-Za-zµ%°/]+)$", RegexOptions.CultureInvariant)]
     private static partial Regex Number();
+
+    [GeneratedRegex(@"^[1-9][0-9]{1,4}([.,][0-9]+)?$", RegexOptions.CultureInvariant)]
+    private static partial Regex PlainNumber();
 
     [GeneratedRegex(@"20\d{6}_?\d{6}", RegexOptions.CultureInvariant)]
     private static partial Regex MomentInName();

@@ -21,14 +21,14 @@ internal sealed record RoleMatch(ColumnProfile Column, ColumnRole Role, double C
             yield return time;
         if (Sequence(column) is { } sequence)
             yield return sequence;
-        var phase = RoleWords.Likeness(column.Words, ColumnRole.Phase);
+        var phase = RoleWords.Likeness(column, ColumnRole.Phase);
         if (phase >= 0.85 && !column.IsNumeric && column.Texts.Count <= 12)
             yield return new(column, ColumnRole.Phase, Math.Round(0.9 * phase, 2), "heading names the phase; few different texts");
     }
 
     private static RoleMatch? Participant(ColumnProfile column, int rows)
     {
-        var likeness = RoleWords.Likeness(column.Words, ColumnRole.Participant);
+        var likeness = RoleWords.Likeness(column, ColumnRole.Participant);
         if (likeness < Clear || column.Dates > 0 || (column.IsNumeric && likeness < 0.95))
             return null;
         var repeats = column.Texts.Count <= Math.Max(3, rows / 2);
@@ -37,7 +37,7 @@ internal sealed record RoleMatch(ColumnProfile Column, ColumnRole Role, double C
 
     private static RoleMatch? Sequence(ColumnProfile column)
     {
-        var likeness = RoleWords.Likeness(column.Words, ColumnRole.Sequence);
+        var likeness = RoleWords.Likeness(column, ColumnRole.Sequence);
         if (likeness < Clear || !column.IsNumeric)
             return null;
         return column.Counts
@@ -47,11 +47,11 @@ internal sealed record RoleMatch(ColumnProfile Column, ColumnRole Role, double C
 
     private static RoleMatch? Time(ColumnProfile column)
     {
-        var moment = RoleWords.Likeness(column.Words, ColumnRole.Moment);
-        var date = RoleWords.Likeness(column.Words, ColumnRole.Date);
-        var clock = RoleWords.Likeness(column.Words, ColumnRole.TimeOfDay);
+        var moment = RoleWords.Likeness(column, ColumnRole.Moment);
+        var date = RoleWords.Likeness(column, ColumnRole.Date);
+        var clock = RoleWords.Likeness(column, ColumnRole.TimeOfDay);
         var likeness = Math.Max(moment, Math.Max(date, clock));
-        if (column.IsClock)
+        if (column.IsClock || (clock >= Clear && column.IsDottedClock))
             return new(column, ColumnRole.TimeOfDay, likeness >= Clear ? 0.97 : 0.7, "cells are times of day");
         if (column.Dates > 0 && column.Dates * 10 >= (column.Filled - column.Missing) * 8)
             return Dated(column, likeness);
@@ -59,7 +59,7 @@ internal sealed record RoleMatch(ColumnProfile Column, ColumnRole Role, double C
         if (formats.Count == 0)
             return null;
         var reason = formats.Count == 1 ? $"all cells fit {formats[0]}" : $"all cells fit {string.Join(" and ", formats)}";
-        var hasHour = formats.Exists(text => text.Contains('H', StringComparison.Ordinal) || text.Contains('h', StringComparison.Ordinal) || text.StartsWith("unix", StringComparison.Ordinal))
+        var hasHour = formats.Exists(text => text.Contains('H', StringComparison.Ordinal) || text.Contains("hh", StringComparison.Ordinal) || text.StartsWith("unix", StringComparison.Ordinal))
             || (formats.Contains("iso") && column.Texts.Keys.Any(text => text.Contains(':', StringComparison.Ordinal)))
             || (formats.Contains("excel-serial") && moment >= Clear);
         return new(column, hasHour ? ColumnRole.Moment : ColumnRole.Date, likeness >= Clear ? 0.96 : 0.75, reason);

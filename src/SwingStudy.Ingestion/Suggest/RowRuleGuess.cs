@@ -37,12 +37,15 @@ internal static class RowRuleGuess
             FindPlayerAbove(document, draft);
     }
 
+    /// <summary>The last part of a dotted name, as documents of nested objects have: <c>meta.player</c>.</summary>
+    private static string LastName(string key) => key[(key.TrimEnd('.').LastIndexOf('.') + 1)..];
+
     private static void FindPlayerAbove(RecordDocument document, Draft draft)
     {
         foreach (var line in document.Preamble)
         {
             var at = line.Text.AsSpan().IndexOfAny(":=;\t");
-            if (at <= 0 || RoleWords.Likeness(HeadingWords.Of(line.Text[..at]), ColumnRole.Participant) < 0.95 || line.Text[(at + 1)..].Trim().Length == 0)
+            if (at <= 0 || RoleWords.Likeness(HeadingWords.Of(LastName(line.Text[..at])), ColumnRole.Participant) < 0.95 || line.Text[(at + 1)..].Trim().Length == 0)
                 continue;
             var pattern = $@"^\W*{Regex.Escape(line.Text[..at].Trim('"', ' ', '\uFEFF'))}\W*(?<value>[^;,\t""]+)";
             draft.Mapping = draft.Mapping with { Participant = new FieldSource { Preamble = pattern } };

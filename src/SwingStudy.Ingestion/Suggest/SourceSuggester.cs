@@ -33,6 +33,8 @@ public static partial class SourceSuggester
         });
         if (!RecordingGuess.TryFill(path, zone, draft).Succeeded(out var isRecording, out var faults))
             return Outcome<SourceSuggestion>.Failed(faults);
+        if (!isRecording)
+            draft.StartAgain();
         if (isRecording)
             return Finished(draft, name, source, path, []);
         var variables = dictionary.Variables.Select(variable => new VariableNames(variable)).ToList();
@@ -49,7 +51,7 @@ public static partial class SourceSuggester
         draft.Say("device", name, 0.3, "name the very device");
 
         // The headings find themselves from here on, wherever the preamble ends.
-        var mapping = draft.Mapping with { Layout = draft.Mapping.Layout with { PreambleRows = null }, Text = draft.Mapping.Text with { Delimiter = null } };
+        var mapping = draft.Mapping with { Layout = draft.Mapping.Layout with { PreambleRows = draft.Mapping.Recording?.Form == RecordingForm.Wide ? draft.Mapping.Layout.PreambleRows : null }, Text = draft.Mapping.Text with { Delimiter = null } };
         var yaml = DraftYaml.Of(mapping, draft.Lines, path);
         return new SourceSuggestion(
             mapping with { Hash = Sha256.Of(yaml) }, yaml, [.. draft.Lines.OrderBy(line => line.Confidence)], notices);
@@ -57,7 +59,13 @@ public static partial class SourceSuggester
 
     private static void Fill(RecordDocument document, IReadOnlyList<VariableNames> variables, VariableDictionary dictionary, string? zone, Draft draft)
     {
-        var file = FileProfile.Of(document);
+        var file = FileProfile.Of(document, draft.Mapping.Layout.HeadingRows == 2);
+        if (file.Thousands is { } thousands)
+        {
+            draft.Mapping = draft.Mapping with { Text = draft.Mapping.Text with { Thousands = thousands } };
+            draft.Say("text.thousands", thousands.ToString(), 0.85, "stands between groups of three digits");
+        }
+
         var readings = LongFormGuess.Find(file, variables, draft);
         var wide = readings is null ? variables : [];
         var values = draft.Mapping.Values;

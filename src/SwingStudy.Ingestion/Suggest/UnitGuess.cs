@@ -1,3 +1,4 @@
+using SwingStudy.Domain.Sources;
 using SwingStudy.Domain.Units;
 using SwingStudy.Domain.Variables;
 
@@ -17,6 +18,11 @@ internal sealed record UnitGuess(string? Unit, double Fit, bool Told, string Rea
     public static UnitGuess? For(ColumnProfile column, Variable variable, double[] sorted)
     {
         var told = column.Heading.Unit is { } text ? UnitCatalogue.Parse(text) : null;
+        if (told is null && column.HasUnitsInCells)
+            return InCells(column, variable, sorted);
+        if (told is null && column.TrailingUnit is { } trailing && variable.Unit is { } code && UnitCatalogue.ParseCode(code) is { } target
+            && UnitCatalogue.Parse(trailing) is { } atEnd && UnitConversion.Between(atEnd, target) is { } ofEnd)
+            return FitOf(variable, ofEnd, sorted) is >= 0.25 and var fits ? new(trailing, fits, true, $"the heading ends with the unit {trailing}; values {Usual(fits)}") : null;
         if (variable.Unit is null || UnitCatalogue.ParseCode(variable.Unit) is not { } canonical)
             return told is null ? new(null, 0.5, false, "") : null;
         if (told is not null)
@@ -38,6 +44,15 @@ internal sealed record UnitGuess(string? Unit, double Fit, bool Told, string Rea
         }
 
         return best;
+    }
+
+    private static UnitGuess? InCells(ColumnProfile column, Variable variable, double[] sorted)
+    {
+        var most = column.CellUnits.MaxBy(pair => pair.Value).Key;
+        if (variable.Unit is not { } code || UnitCatalogue.Parse(most) is not { } unit || UnitConversion.Between(unit, UnitCatalogue.ParseCode(code)!) is not { } conversion)
+            return null;
+        var fit = FitOf(variable, conversion, sorted);
+        return fit < 0.25 ? null : new(FieldSource.UnitInCells, fit, true, $"cells name their unit: {string.Join(", ", column.CellUnits.Keys)}; values {Usual(fit)}");
     }
 
     private static string Usual(double fit) => fit >= 0.9 ? "usual" : fit >= 0.6 ? "mostly usual" : "possible";

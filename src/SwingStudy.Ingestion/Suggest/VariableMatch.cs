@@ -21,7 +21,7 @@ internal sealed record VariableMatch(ColumnProfile Column, Variable Variable, Un
     /// <summary>All matches of one column worth thinking of, the best first.</summary>
     public static IReadOnlyList<VariableMatch> Of(ColumnProfile column, IReadOnlyList<VariableNames> variables)
     {
-        if (column.Filled == column.Missing && column.Filled > 0)
+        if (column.Filled == column.Missing && column.Filled + column.Errors > 0)
             return [];
         var sorted = column.Sorted();
         return [.. variables.Select(names => Of(column, names, sorted)).OfType<VariableMatch>().OrderByDescending(match => match.Confidence)];

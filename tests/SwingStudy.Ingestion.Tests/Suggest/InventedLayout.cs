@@ -7,7 +7,7 @@ namespace SwingStudy.Ingestion.Tests.Suggest;
 /// <summary>An invented export and what each of its columns means: a variable, a role, or nothing ("-").</summary>
 internal sealed record InventedLayout(string FileName, byte[] Bytes, IReadOnlyDictionary<string, string> Columns)
 {
-    /// <summary>Ten layouts, no two alike in language, format and layout.</summary>
+    /// <summary>Layouts, no two alike in language, format and layout.</summary>
     public static IReadOnlyList<InventedLayout> All { get; } =
     [
         Of(
@@ -25,6 +25,36 @@ internal sealed record InventedLayout(string FileName, byte[] Bytes, IReadOnlyDi
             """,
             "Lfd. Nr.=sequence Spieler=participant Datum=time Uhrzeit=time Schläger=club Schlägerkopfgeschw. [km/h]=club_head_speed Ballgeschwindigkeit [km/h]=ball_speed "
             + "Abflugwinkel [°]=launch_angle Spin gesamt [U/min]=spin_rate Fluglänge [m]=carry_distance Seitenabweichung [m]=side_distance Luftdruck Reifen [bar]=- Bemerkung=remark"),
+        Of(
+            "einheiten.csv",
+            """
+            Spieler;Zeitpunkt;Nr.;Schlägerkopfgeschwindigkeit;Ballgeschwindigkeit;Schwungweg;Launch Direction;Spinrate;Carry
+            Anna;3. Juni 2026 09:15:02;1;98,4 mph;141,2 mph;3,5° R;1,2 L;3.450;231 m
+            Anna;3. Juni 2026 09:16:11;2;97,1 mph;139,8 mph;2,5° L;0,4 R;3.120;228 m
+            Bert;3. Juni 2026 09:18:40;1;91,9 mph;130,3 mph;0,5° R;2,2 L;2.980;204 m
+            """,
+            "Spieler=participant Zeitpunkt=time Nr.=sequence Schlägerkopfgeschwindigkeit=club_head_speed Ballgeschwindigkeit=ball_speed Schwungweg=club_path_angle Launch Direction=launch_direction "
+            + "Spinrate=spin_rate Carry=carry_distance"),
+        Of(
+            "api_dump.csv",
+            """
+            player_name,shot_time,shot_id,club_speed_mph,ball_speed_mph,attack_angle_deg,launch_angle_deg,spin_rate_rpm,carry_yards,fw
+            Ann,06/13/2026 02:05:06PM,1,98.4,141.2,-1.2,12.3,"3,450",231,2.0
+            Ann,06/13/2026 02:06:11PM,2,97.1,139.8,-0.7,13.1,"3,120",228,2.0
+            Bea,06/13/2026 02:09:40PM,1,91.9,130.3,1.3,14.9,"2,980",204,2.0
+            """,
+            "player_name=participant shot_time=time shot_id=sequence club_speed_mph=club_head_speed ball_speed_mph=ball_speed attack_angle_deg=attack_angle launch_angle_deg=launch_angle "
+            + "spin_rate_rpm=spin_rate carry_yards=carry_distance fw=-"),
+        Of(
+            "pass.csv",
+            """
+            Spelare;Datum;Klockslag;Slag;Klubbhastighet (m/s);Bollhastighet (m/s);Attackvinkel (°);Utgångsvinkel (°);Spinn (varv/min);Längd i luften (m)
+            Åsa;2026-06-03;14.05.06;1;41,25;58,10;-2,1;14,2;2950;201,5
+            Åsa;2026-06-03;14.06.11;2;40,75;57,45;-1,4;13,8;3010;198,2
+            Ola;2026-06-03;14.09.40;1;46,10;66,30;1,2;11,9;2610;231,7
+            """,
+            "Spelare=participant Datum=time Klockslag=time Slag=sequence Klubbhastighet (m/s)=club_head_speed Bollhastighet (m/s)=ball_speed Attackvinkel (°)=attack_angle Utgångsvinkel (°)=launch_angle "
+            + "Spinn (varv/min)=spin_rate Längd i luften (m)=carry_distance"),
         Of(
             "seance.txt",
             """

@@ -30,6 +30,41 @@ public sealed class RecordingSuggestionTests(ITestOutputHelper output) : IDispos
     }
 
     [Fact]
+    public void RecordingsSideBySideAreAllDraftedAndNotTheFirstAlone()
+    {
+        var lines = string.Concat(Enumerable.Range(0, 20).Select(i => FormattableString.Invariant($"{i / 100.0};1.5;2;400.5;1;2;310;3;4;500.5;3;4;410\n")));
+        var mapping = Drafted("wide.csv", "Subject: Ada\nStart: 2025-10-21 09:10:11.250\n;1;;;;;;2;;;;;\nTime (s);Lead Fx (N);Lead Fy (N);Lead Fz (N);Trail Fx (N);Trail Fy (N);Trail Fz (N)"
+            + ";Lead Fx (N);Lead Fy (N);Lead Fz (N);Trail Fx (N);Trail Fy (N);Trail Fz (N)\n" + lines);
+        Assert.Equal((RecordingForm.Wide, 2), (mapping.Recording!.Form, mapping.Layout.HeadingRows));
+        Assert.Empty(mapping.Ignore);
+        Tried(mapping, "wide.csv", curves: "6", recordings: 2);
+    }
+
+    [Fact]
+    public void RecordingsBelowEachOtherHaveTheirNumberPlayerAndTimeInColumns()
+    {
+        var lines = string.Concat(Enumerable.Range(0, 40).Select(i => FormattableString.Invariant($"Ada,{1 + (i / 20)},{i % 20 / 100.0},1.5,2,400.5,2025-10-21 09:1{i / 20}:11\n")));
+        var mapping = Drafted("trials.csv", "Player,Trial,Time (s),Lead Fx (N),Lead Fy (N),Lead Fz (N),Started\n" + lines);
+        Assert.Equal((RecordingForm.Trials, "Trial"), (mapping.Recording!.Form, mapping.Recording.Trial?.Column));
+        Assert.Equal(("Player", "Started"), (mapping.Participant?.Column, mapping.Time.Parts[0].Column));
+        Tried(mapping, "trials.csv", curves: "3", recordings: 2);
+    }
+
+    [Fact]
+    public void CommentSignsDelimitersAndFramesAboveAndBesideSamplesAreUnderstood()
+    {
+        var lines = string.Concat(Enumerable.Range(0, 20).Select(i => FormattableString.Invariant($"{1000 + i},1.5,2,400.5\n")));
+        var mapping = Drafted("frames.csv", "# subject=Ada\n# sample_rate=500\n# recorded=2025-10-21T09:10:11.250\nFrame,Lead Fx (lbf),Lead Fy (lbf),Lead Fz (lbf)\n" + lines);
+        Assert.Equal((ClockKind.Frames, "Frame"), (mapping.Recording!.ClockKind, mapping.Recording.Clock?.Column));
+        Assert.Null(mapping.Sequence);
+        Tried(mapping, "frames.csv", curves: "3");
+        mapping = Drafted("wall.csv", "Player,Ada\nDate,2025-10-21\nTime,Lead Fx (N),Lead Fy (N),Lead Fz (N)\n"
+            + string.Concat(Enumerable.Range(0, 20).Select(i => FormattableString.Invariant($"14:05:06.{i * 10:000},1.5,2,400.5\n"))));
+        Assert.Equal(ClockKind.TimeOfDay, mapping.Recording!.ClockKind);
+        Tried(mapping, "wall.csv", curves: "3");
+    }
+
+    [Fact]
     public void PlatesNumberedWithoutUnitsAreDraftedAsGuesses()
     {
         var lines = string.Concat(Enumerable.Range(0, 20).Select(i => FormattableString.Invariant($"{i / 100.0}\t{i % 2}\t650.25\t2\t1\t50\t3\n")));
@@ -102,10 +137,11 @@ public sealed class RecordingSuggestionTests(ITestOutputHelper output) : IDispos
         return mapping;
     }
 
-    private void Tried(SourceMapping mapping, string name, string curves)
+    private void Tried(SourceMapping mapping, string name, string curves, int recordings = 1)
     {
         var trial = SourceTrials.TrySource(Path.Combine(_folder.FullName, name), [mapping], Some.Dictionary);
         Assert.Empty(trial.Problems);
-        Assert.Equal(curves, Assert.Single(trial.RowsAsMapped)[7]);
+        Assert.Equal(recordings, trial.RowsAsMapped.Count);
+        Assert.All(trial.RowsAsMapped, row => Assert.Equal(curves, row[7]));
     }
 }
