@@ -12,7 +12,7 @@ var tasks = new Dictionary<string, Action<string[]>>(StringComparer.Ordinal)
     ["c3d"] = C3dTask.Run,
     ["wave"] = WaveTask.Run,
     ["run-study"] = RunTask.SetUp,
-    ["run"] = RunTask.Run,
+    ["run-session"] = RunTask.AddExports,
 };
 
 if (args.Length < 2 || !tasks.TryGetValue(args[0], out var task))

@@ -75,6 +75,8 @@ public static class StudyTables
         new("session", ColumnKind.Text, "Session"),
         new("struck_at", ColumnKind.Instant, "Moment of impact of the swing, on the clock of the device that gives the session its swings"),
         new("candidate", ColumnKind.Text, "Where no link was made: the capture that it would join, if any"),
+        new("source", ColumnKind.Text, "Source of the capture"),
+        new("device", ColumnKind.Text, "Device of the capture; its source where no device is named"),
     ], ByParticipant);
 
     /// <summary>Clocks of devices against the clock of the session's reference device: t_reference = t_device + offset + drift * (t_device - from).</summary>

@@ -8,7 +8,6 @@ using SwingStudy.Ingestion.Readers;
 using SwingStudy.Ingestion.Recordings;
 using SwingStudy.Storage.Originals;
 using SwingStudy.Storage.Registry;
-using SwingStudy.Storage.Tables;
 
 namespace SwingStudy.Ingestion.Intake;
 
@@ -29,19 +28,19 @@ internal sealed class FileTaking
     private readonly HashSet<Sha256> _erased;
     private readonly Dictionary<Sha256, FileOutcome> _ofThisRun = [];
 
-    public FileTaking(IntakeContext study, OriginalStore originals, IntakeTables tables, MappingChoice choice, IReadOnlySet<string> unfinished, IntakeBatch batch)
+    public FileTaking(IntakeContext study, OriginalStore originals, IntakeTables tables, MappingChoice choice, IntakeBatch batch)
     {
         _study = study;
         _originals = originals;
         _choice = choice;
-        _earlier = new EarlierCaptures(tables.Captures, unfinished);
+        _earlier = new EarlierCaptures(batch.Captures);
         _batch = batch;
         _files = new CaptureFiles(study, tables);
         _jumps = new UnitJumps(_earlier);
         _people = new PeopleByAlias(study);
         _decisions = new IntakeDecisions(study.Registry);
         _indexes = new IndexTables(study.Registry, originals);
-        _recordings = new RecordingTaking(study, tables, _earlier, new EarlierCurves(tables, unfinished), _people, _indexes);
+        _recordings = new RecordingTaking(study, tables, _earlier, new EarlierCurves(batch.Curves, batch.Events), _people, _indexes);
         _erased = [.. study.Registry.ErasedOriginals().Select(erased => erased.Hash)];
     }
 
@@ -149,7 +148,6 @@ internal sealed class FileTaking
         if (players.Sum(player => player.Overlap.Lacking) is var lacking and > 0)
             remarks.Add(IntakeMessages.RevisionLacks(arrival.Candidate.Name, lacking));
         var captures = _files.Write(file, arrival.Hash, players);
-        _earlier.Add(captures);
         foreach (var player in players)
             _jumps.Forget(player.Participant, file.Plan.Mapping.Source);
         var repeats = players.SelectMany(player => player.Overlap.Repeats).Sum(row => file.LinesPerRow?[row] ?? 1L);
@@ -160,13 +158,13 @@ internal sealed class FileTaking
     {
         var zone = DateTimeZoneProviders.Tzdb[_study.Zone];
         return new SessionRows(_study.Registry, zone).Read(arrival.File, arrival.People, arrival.Hash, arrival.Candidate.Name).Succeeded(out var changes, out var problems)
-            ? Finish(arrival, [], changes.Sessions, changes.Repeats, changes.Revisions, arrival.File.Remarks)
+            ? Finish(arrival, TableRows.None, changes.Sessions, changes.Repeats, changes.Revisions, arrival.File.Remarks)
             : Hold(arrival.Candidate, arrival.Hash, arrival.File.Plan.Mapping, problems);
     }
 
     private FileResult Finish(
         Arrival arrival,
-        IReadOnlyList<DataFile> captures,
+        TableRows captures,
         IReadOnlyList<SessionRecord> sessions,
         long repeats,
         IReadOnlyList<RowRevision> revisions,
@@ -192,7 +190,7 @@ internal sealed class FileTaking
             DecimalMark = document.Decimal.ToString(),
         };
         var rejects = _files.WriteRejects(file.Rejects, mapping.Rows != RowMeaning.Sessions, arrival.Hash, arrival.Mask);
-        _batch.Add(new PendingFile(arrival.Candidate, record, captures, rejects, sessions, result));
+        _batch.Add(new PendingFile(arrival.Candidate, record, rejects, sessions, result) { Data = RecordingData.None with { Captures = captures } });
         return result;
     }
 
@@ -221,7 +219,7 @@ internal sealed class FileTaking
             DecimalMark = taken.Text.Decimal?.ToString(),
         };
         var rejects = _files.WriteRejects(taken.Rejects, true, hash, mask);
-        _batch.Add(new PendingFile(candidate, record, taken.Data.Captures, rejects, [], result) { Curves = taken.Data.Curves, Events = taken.Data.Events });
+        _batch.Add(new PendingFile(candidate, record, rejects, [], result) { Data = taken.Data });
         return result;
     }
 
@@ -238,7 +236,7 @@ internal sealed class FileTaking
             Source = mapping.Source,
             Counts = new LineCounts(index.Records, 0, 0, new Dictionary<string, long> { ["index"] = index.Records }),
         };
-        _batch.Add(new PendingFile(candidate, Record(candidate, result, mapping, [], new NameMask([])), [], [], [], result));
+        _batch.Add(new PendingFile(candidate, Record(candidate, result, mapping, [], new NameMask([])), TableRows.None, [], result));
         return result;
     }
 

@@ -2,37 +2,71 @@ using System.Reflection;
 using NodaTime;
 using SwingStudy.Domain.Identifiers;
 using SwingStudy.Domain.Problems;
+using SwingStudy.Storage.Registry;
 using SwingStudy.Storage.Tables;
 
 namespace SwingStudy.Ingestion.Intake;
 
 /// <summary>
-/// Files whose rows are written and wait for their commit. The order makes any interruption harmless: data files first, which nobody sees; then one
-/// commit for each table; then registry and ledger in one transaction a file; last the inbox. What is cut short is done again to the same bytes.
+/// Files that wait for their commit, together. The order makes any interruption harmless: data files first, which nobody sees; then one commit for each
+/// table; then registry and ledger in one transaction; last the inbox. What is cut short is done again to the same bytes: a batch is recorded whole or not
+/// at all, so that the next run gathers the same one.
 /// </summary>
-internal sealed class IntakeBatch(IntakeContext study, IntakeTables tables)
+internal sealed class IntakeBatch
 {
-    private const int MostFiles = 64;
+    private const int MostFiles = 256;
     private const long MostRows = 1_000_000;
+
+    /// <summary>Values that wait in memory at most, and those of one more file: 32 MiB.</summary>
+    private const long MostWaiting = 1 << 22;
 
     /// <summary>A curve is as much work as that many rows.</summary>
     private const long CurveRows = 100;
 
+    private readonly IntakeContext _study;
+    private readonly BatchTable _rejects;
     private readonly List<PendingFile> _files = [];
     private readonly List<(Candidate Candidate, Sha256 Hash)> _copies = [];
     private long _rows;
 
+    public IntakeBatch(IntakeContext study, IntakeTables tables)
+    {
+        _study = study;
+        var done = study.Registry.TakenHashes().Concat(study.Registry.ErasedOriginals().Select(erased => erased.Hash)).Select(hash => hash.ToString()).ToHashSet(StringComparer.Ordinal);
+        Captures = new BatchTable(tables.Captures, done);
+        Curves = new BatchTable(tables.Curves, done);
+        Events = new BatchTable(tables.Events, done);
+        _rejects = new BatchTable(tables.Rejects, done);
+    }
+
+    /// <summary>Captures of the study and of this run.</summary>
+    public BatchTable Captures { get; }
+
+    /// <summary>Curves of captures.</summary>
+    public BatchTable Curves { get; }
+
+    /// <summary>Events that devices marked.</summary>
+    public BatchTable Events { get; }
+
     /// <summary>Whether it is time to commit: sessions at once, because the next log is compared with them in the registry.</summary>
-    public bool IsFull => _files.Count >= MostFiles || _rows >= MostRows || _files.Exists(file => file.Sessions.Count > 0);
+    public bool IsFull => _files.Count >= MostFiles || _rows >= MostRows || Tables.Sum(table => table.WaitingValues) >= MostWaiting || _files.Exists(file => file.Sessions.Count > 0);
+
+    /// <summary>The tables in the order of their commits.</summary>
+    private BatchTable[] Tables => [Curves, Events, Captures, _rejects];
 
     /// <summary>Adds a file.</summary>
     public void Add(PendingFile file)
     {
+        var hash = file.Record.Hash;
         _files.Add(file);
-        _rows += file.Captures.Sum(data => data.Rows) + (CurveRows * file.Curves.Sum(data => data.Rows));
+        _rows += file.Data.Captures.Count + (CurveRows * file.Data.Curves.Count);
+        Captures.Add(hash, file.Data.Captures);
+        Curves.Add(hash, file.Data.Curves);
+        Events.Add(hash, file.Data.Events);
+        _rejects.Add(hash, file.Rejects);
     }
 
-    /// <summary>A second file with the bytes of one that waits: it leaves the inbox, and is recorded as a duplicate, once that one is recorded.</summary>
+    /// <summary>A second file with the bytes of one that waits: it leaves the inbox, and is recorded as a duplicate, with that one.</summary>
     public void RemoveAfterCommit(Candidate candidate, Sha256 hash) => _copies.Add((candidate, hash));
 
     /// <summary>Commits what waits.</summary>
@@ -41,74 +75,54 @@ internal sealed class IntakeBatch(IntakeContext study, IntakeTables tables)
     {
         if (_files.Count == 0)
             return [];
-        string[] units = [.. _files.Select(file => file.Record.Hash.ToString())];
-        var problems = CommitRecorded(tables.Curves, [.. _files.SelectMany(file => file.Curves)], units);
-        if (problems.Count == 0)
-            problems = CommitRecorded(tables.Events, [.. _files.SelectMany(file => file.Events)], units);
-        if (problems.Count == 0)
-            problems = Commit(tables.Captures, [.. _files.SelectMany(file => file.Captures)], units);
-        if (problems.Count == 0)
-            problems = Commit(tables.Rejects, [.. _files.SelectMany(file => file.Rejects)], units);
-        if (problems.Count > 0)
-            return problems;
-        foreach (var file in _files)
-            Record(file);
-        foreach (var (candidate, hash) in _copies)
-            RecordCopy(candidate, hash);
+        var unit = _files[0].Record.Hash.ToString();
+        foreach (var table in Tables)
+        {
+            var removes = table.Leftovers.ToList();
+            var adds = table.Complete(unit);
+            // Tables of recordings come into being with the first of them.
+            if ((adds.Count > 0 || table.Table.CurrentVersion >= 0 || table == Captures || table == _rejects) && Commit(table, adds, removes) is { Count: > 0 } problems)
+                return problems;
+        }
+
+        _study.Registry.Acts(_study.Actor, [.. _files.Select(Record), .. _copies.Select(copy => RecordCopy(copy.Candidate, copy.Hash))]);
+        foreach (var candidate in _files.Select(file => file.Candidate).Concat(_copies.Select(copy => copy.Candidate)).Where(candidate => candidate.Place == CandidatePlace.Inbox))
+            File.Delete(candidate.Path);
         _copies.Clear();
         _files.Clear();
         _rows = 0;
         return [];
     }
 
-    /// <summary>Takes rows that a run which was cut short left in a table, and that no file of the study stands for any more, out of it again.</summary>
-    public void RemoveUnfinished(IReadOnlyCollection<string> units)
-    {
-        foreach (var table in tables.All)
-        {
-            if (table.Files().Any(file => units.Contains(file.Unit)))
-                Commit(table, [], [.. units]);
-        }
-    }
+    /// <summary>Takes files that a run which was cut short left in a table, and that no file of the study stands for any more, out of it again.</summary>
+    /// <returns>All problems.</returns>
+    public IReadOnlyList<Problem> RemoveLeftovers() =>
+        [.. Tables.Where(table => table.Leftovers.Count > 0).SelectMany(table => Commit(table, [], [.. table.Leftovers]))];
 
-    /// <summary>Tables of recordings come into being with the first of them.</summary>
-    private IReadOnlyList<Problem> CommitRecorded(DeltaTable table, DataFile[] adds, string[] units) =>
-        adds.Length > 0 || table.CurrentVersion >= 0 ? Commit(table, adds, units) : [];
-
-    private IReadOnlyList<Problem> Commit(DeltaTable table, DataFile[] adds, string[] units) => table.Commit(new TableChange
+    private IReadOnlyList<Problem> Commit(BatchTable table, IReadOnlyList<DataFile> adds, IReadOnlyList<string> removes) => table.Table.Commit(new TableChange
     {
         Adds = adds,
-        ReplacedUnits = units,
+        Removes = removes,
         Info = new CommitInfo
         {
             Stage = "intake",
             CodeVersion = typeof(IntakeBatch).Assembly.GetCustomAttribute<AssemblyInformationalVersionAttribute>()?.InformationalVersion,
-            DictionaryVersion = study.Dictionary.Version,
-            DictionaryHash = study.Dictionary.Hash,
+            DictionaryVersion = _study.Dictionary.Version,
+            DictionaryHash = _study.Dictionary.Hash,
         },
     }).Problems;
 
-    private void Record(PendingFile file)
+    private static (string Act, Func<RegistryAct, string> Write) Record(PendingFile file) => ("intake.file", act =>
     {
-        study.Registry.Act(study.Actor, "intake.file", act =>
-        {
-            act.Save(file.Record);
-            foreach (var session in file.Sessions)
-                act.Save(session);
-            return LedgerDetails.Taken(file);
-        });
-        if (file.Candidate.Place == CandidatePlace.Inbox)
-            File.Delete(file.Candidate.Path);
-    }
+        act.Save(file.Record);
+        foreach (var session in file.Sessions)
+            act.Save(session);
+        return LedgerDetails.Taken(file);
+    });
 
-    private void RecordCopy(Candidate candidate, Sha256 hash)
+    private (string Act, Func<RegistryAct, string> Write) RecordCopy(Candidate candidate, Sha256 hash) => ("intake.duplicate", act =>
     {
-        study.Registry.Act(study.Actor, "intake.duplicate", act =>
-        {
-            act.AddDuplicate(hash, candidate.Name, Instant.FromDateTimeOffset(study.Time.GetUtcNow()));
-            return LedgerDetails.Duplicate(hash.ToString());
-        });
-        if (candidate.Place == CandidatePlace.Inbox)
-            File.Delete(candidate.Path);
-    }
+        act.AddDuplicate(hash, candidate.Name, Instant.FromDateTimeOffset(_study.Time.GetUtcNow()));
+        return LedgerDetails.Duplicate(hash.ToString());
+    });
 }

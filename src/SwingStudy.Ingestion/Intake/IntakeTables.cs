@@ -18,7 +18,4 @@ internal sealed class IntakeTables(TableStore tables, VariableDictionary diction
 
     /// <summary>What could not be taken.</summary>
     public DeltaTable Rejects { get; } = tables.Table(StudyTables.Rejects);
-
-    /// <summary>All of them.</summary>
-    public IReadOnlyList<DeltaTable> All => [Captures, Curves, Events, Rejects];
 }

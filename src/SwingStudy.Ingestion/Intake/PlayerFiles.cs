@@ -4,30 +4,16 @@ using SwingStudy.Storage.Tables;
 
 namespace SwingStudy.Ingestion.Intake;
 
-/// <summary>Data files of one player's recordings.</summary>
-internal sealed class PlayerFiles : IDisposable
+/// <summary>One player's recordings of one file: rows that wait as long as they are few, data files once they are many.</summary>
+internal sealed class PlayerFiles(IntakeTables tables, string? participant, string unit) : IDisposable
 {
-    /// <summary>Values that wait at most before they are written as a row group: 8 MiB.</summary>
-    private const long MostValues = 1 << 20;
-
-    private readonly string? _participant;
-    private readonly IntakeTables _tables;
-    private readonly string _unit;
-    private readonly DataFileWriter _curves;
     private readonly List<(string Capture, double T0, RecordedCurve Curve)> _waiting = [];
-    private readonly RowSetBuilder _events;
+    private readonly RowSetBuilder _events = new(tables.Events.Definition);
+    private DataFileWriter? _curves;
     private long _values;
 
-    public PlayerFiles(IntakeTables tables, string? participant, string unit)
-    {
-        (_tables, _participant, _unit) = (tables, participant, unit);
-        Captures = new RowSetBuilder(tables.Captures.Definition);
-        _events = new RowSetBuilder(tables.Events.Definition);
-        _curves = tables.Curves.NewFile(participant, unit);
-    }
-
     /// <summary>Rows of the captures table.</summary>
-    public RowSetBuilder Captures { get; }
+    public RowSetBuilder Captures { get; } = new(tables.Captures.Definition);
 
     /// <summary>Adds curves and events of a capture.</summary>
     public void Add(string capture, Recording recording)
@@ -39,42 +25,50 @@ internal sealed class PlayerFiles : IDisposable
         }
 
         foreach (var found in recording.Events)
-            _events.Add(("capture_id", capture), ("participant", _participant), ("event", found.Event), ("label", found.Label), ("time_s", found.TimeSeconds));
-        if (_values >= MostValues)
+            _events.Add(("capture_id", capture), ("participant", participant), ("event", found.Event), ("label", found.Label), ("time_s", found.TimeSeconds));
+        if (_values >= DataGroups.MostValues)
             Flush();
     }
 
-    /// <summary>Writes the curves that wait.</summary>
-    public void Flush()
+    /// <summary>Captures, curves and events of the player.</summary>
+    public RecordingData Complete()
     {
-        var (count, participants) = (_waiting.Count, new string?[_waiting.Count]);
-        Array.Fill(participants, _participant);
-        _curves.Append(new RowSet(_tables.Curves.Definition,
-        [
-            new TextColumn([.. _waiting.Select(row => row.Capture)]), new TextColumn(participants), new TextColumn([.. _waiting.Select(row => row.Curve.Channel)]),
-            new TextColumn([.. _waiting.Select(row => row.Curve.Unit)]), new NumberColumn([.. _waiting.Select(row => row.Curve.RateHz)]),
-            new NumberColumn([.. _waiting.Select(row => row.T0)]), new NumberListColumn([.. _waiting.Select(row => row.Curve.Values)]),
-        ]));
+        if (_curves is null && Captures.Count <= DataGroups.FewRows && _events.Count <= DataGroups.FewRows)
+            return new RecordingData(Waits(Captures.Build()), Waits(CurveRows()), Waits(_events.Build()));
+        Flush();
+        return new RecordingData(Written(tables.Captures, Captures), new TableRows([_curves!.Complete()], []), Written(tables.Events, _events));
+    }
+
+    /// <inheritdoc/>
+    public void Dispose() => _curves?.Dispose();
+
+    private void Flush()
+    {
+        (_curves ??= tables.Curves.NewFile(participant, unit)).Append(CurveRows());
         _waiting.Clear();
         _values = 0;
     }
 
-    /// <summary>The file of captures.</summary>
-    public DataFile CompleteCaptures() => Written(_tables.Captures, Captures);
-
-    /// <summary>The file of curves.</summary>
-    public DataFile CompleteCurves() => _curves.Complete();
-
-    /// <summary>The file of events; null when there are none.</summary>
-    public DataFile? CompleteEvents() => _events.Count == 0 ? null : Written(_tables.Events, _events);
-
-    /// <inheritdoc/>
-    public void Dispose() => _curves.Dispose();
-
-    private DataFile Written(DeltaTable table, RowSetBuilder rows)
+    private RowSet CurveRows()
     {
-        using var writer = table.NewFile(_participant, _unit);
+        var participants = new string?[_waiting.Count];
+        Array.Fill(participants, participant);
+        return new RowSet(tables.Curves.Definition,
+        [
+            new TextColumn([.. _waiting.Select(row => row.Capture)]), new TextColumn(participants), new TextColumn([.. _waiting.Select(row => row.Curve.Channel)]),
+            new TextColumn([.. _waiting.Select(row => row.Curve.Unit)]), new NumberColumn([.. _waiting.Select(row => row.Curve.RateHz)]),
+            new NumberColumn([.. _waiting.Select(row => row.T0)]), new NumberListColumn([.. _waiting.Select(row => row.Curve.Values)]),
+        ]);
+    }
+
+    private TableRows Waits(RowSet rows) => new([], [(participant, rows)]);
+
+    private TableRows Written(DeltaTable table, RowSetBuilder rows)
+    {
+        if (rows.Count == 0)
+            return TableRows.None;
+        using var writer = table.NewFile(participant, unit);
         writer.Append(rows.Build());
-        return writer.Complete();
+        return new TableRows([writer.Complete()], []);
     }
 }

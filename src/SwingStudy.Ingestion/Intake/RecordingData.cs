@@ -1,10 +1,8 @@
-using SwingStudy.Storage.Tables;
-
 namespace SwingStudy.Ingestion.Intake;
 
-/// <summary>Data files of one file of recordings.</summary>
-internal sealed record RecordingData(IReadOnlyList<DataFile> Captures, IReadOnlyList<DataFile> Curves, IReadOnlyList<DataFile> Events)
+/// <summary>What one file of recordings adds to the tables.</summary>
+internal sealed record RecordingData(TableRows Captures, TableRows Curves, TableRows Events)
 {
-    /// <summary>None.</summary>
-    public static RecordingData None { get; } = new([], [], []);
+    /// <summary>Nothing.</summary>
+    public static RecordingData None { get; } = new(TableRows.None, TableRows.None, TableRows.None);
 }

@@ -2,13 +2,12 @@ using NodaTime;
 using SwingStudy.Domain.Identifiers;
 using SwingStudy.Domain.Sources;
 using SwingStudy.Ingestion.Recordings;
-using SwingStudy.Storage.Tables;
 
 namespace SwingStudy.Ingestion.Intake;
 
 /// <summary>
-/// Writes the recordings of one file as they come: one data file a table and player, nobody's apart. Nothing counts before the commit; dispose without
-/// <see cref="Complete"/> and nothing stays.
+/// Gathers the recordings of one file as they come, player by player, nobody's apart; many are written at once. Nothing counts before the commit; dispose
+/// without <see cref="Complete"/> and nothing stays.
 /// </summary>
 internal sealed class RecordingFiles(IntakeTables tables, SourceMapping mapping, Sha256 original, Func<string, string> aliasHash) : IDisposable
 {
@@ -37,14 +36,14 @@ internal sealed class RecordingFiles(IntakeTables tables, SourceMapping mapping,
         ? Instant.FromUnixTimeMilliseconds(recording.StartMillis + (long)Math.Round(contact * 1000))
         : null;
 
-    /// <summary>Finishes the files.</summary>
+    /// <summary>What the file adds to the tables.</summary>
     public RecordingData Complete()
     {
-        foreach (var files in _players.Values)
-            files.Flush();
-        return new RecordingData(
-            [.. _players.Values.Select(files => files.CompleteCaptures())], [.. _players.Values.Select(files => files.CompleteCurves())],
-            [.. _players.Values.Select(files => files.CompleteEvents()).OfType<DataFile>()]);
+        List<RecordingData> players = [.. _players.Values.Select(files => files.Complete())];
+        return new RecordingData(Joined(data => data.Captures), Joined(data => data.Curves), Joined(data => data.Events));
+
+        TableRows Joined(Func<RecordingData, TableRows> table) =>
+            new([.. players.SelectMany(player => table(player).Files)], [.. players.SelectMany(player => table(player).Waiting)]);
     }
 
     /// <inheritdoc/>

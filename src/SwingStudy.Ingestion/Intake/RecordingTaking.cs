@@ -42,10 +42,7 @@ internal sealed class RecordingTaking(IntakeContext study, IntakeTables tables, 
                 return Outcome<TakenRecordings>.Failed(problems);
             if (taken.Stored + taken.Repeats == 0)
                 return RecordingMessages.NoSamples(candidate.Name);
-            var data = files.Complete();
-            earlier.Add(data.Captures);
-            curves.Add(data);
-            return taken.With(data, reader);
+            return taken.With(files.Complete(), reader);
         }
     }
 

@@ -23,9 +23,8 @@ public sealed class StudyIntake(IntakeContext study)
         var choice = new MappingChoice(study.Mappings, study.Dictionary);
         Candidate[] candidates = [.. arrived.Concat(HeldFiles())
             .OrderBy(candidate => choice.IndexOf(candidate) is null).ThenBy(choice.IsRevision).ThenBy(candidate => candidate.Name, NaturalOrder.Instance).ThenBy(candidate => candidate.Place)];
-        var unfinished = Unfinished();
         var batch = new IntakeBatch(study, _tables);
-        var taking = new FileTaking(study, _originals, _tables, choice, unfinished, batch);
+        var taking = new FileTaking(study, _originals, _tables, choice, batch);
         var results = new List<FileResult>();
         var settled = new SettledFiles(study.Time, study.Settling).Look([.. candidates.Where(candidate => candidate.Place != CandidatePlace.Originals)]);
         var (done, total) = (0L, candidates.Sum(candidate => candidate.Size));
@@ -48,21 +47,12 @@ public sealed class StudyIntake(IntakeContext study)
 
         if (batch.Commit() is { Count: > 0 } failed)
             return Outcome<IntakeReport>.Failed(failed);
-        unfinished.ExceptWith(results.Where(result => result.Outcome == FileOutcome.Taken).Select(result => result.Hash!.Value.ToString()));
-        if (unfinished.Count > 0)
-            batch.RemoveUnfinished(unfinished);
+        if (batch.RemoveLeftovers() is { Count: > 0 } against)
+            return Outcome<IntakeReport>.Failed(against);
         progress?.Invoke(new IntakeProgress("", total, total, results.Count, candidates.Length));
         return new IntakeReport(results);
     }
 
     private IEnumerable<Candidate> HeldFiles() => study.Registry.IntakeFiles(IntakeStatus.Held)
         .Select(file => new Candidate(file.InboxPath, _originals.PathOf(study.Registry.StoredHash(file.Hash) ?? file.Hash), CandidatePlace.Originals, file.Size, file.Hash));
-
-    /// <summary>Originals with rows in the tables of which the registry knows nothing: a run was cut short between the two.</summary>
-    private HashSet<string> Unfinished()
-    {
-        var taken = study.Registry.IntakeFiles().Where(file => file.Status == IntakeStatus.Taken).Select(file => file.Hash.ToString()).ToHashSet(StringComparer.Ordinal);
-        return [.. _tables.All.SelectMany(table => table.Files()).Select(file => file.Unit)
-            .Where(unit => unit.Length == 64 && unit.All(char.IsAsciiHexDigitLower) && !taken.Contains(unit))];
-    }
 }

@@ -72,7 +72,7 @@ public sealed class ProvenanceDocument(StudySetup setup, StudyRegistry registry,
         Relate(_associated, "prov:activity", activity, "prov:agent", Agent);
         foreach (var input in version.Info?.Inputs.Where(input => input.Value >= 0) ?? [])
             Relate(_used, "prov:activity", activity, "prov:entity", Version(input.Key, input.Value));
-        foreach (var original in version.Added.Select(file => Original(file.Unit)).Distinct(StringComparer.Ordinal).Where(_entities.ContainsKey))
+        foreach (var original in version.Added.SelectMany(file => file.OriginalHashes).Select(Original).Distinct(StringComparer.Ordinal).Where(_entities.ContainsKey))
             Relate(_used, "prov:activity", activity, "prov:entity", original);
         if (version.Info?.DictionaryHash == setup.Dictionary.Hash)
             Relate(_used, "prov:activity", activity, "prov:entity", "study:dictionary");

@@ -66,8 +66,10 @@ public sealed class PersonErasure(StudySetup setup, StudyRegistry registry, Iden
     private IReadOnlyList<Problem> ClearTables(PersonTexts person, ErasureReport report)
     {
         var captures = PersonCaptures.Of(_tables, person.Participant);
-        var erasure = new TableErasure(_tables, person, captures.Ids);
+        HashSet<string> things = [.. captures.Ids];
+        var erasure = new TableErasure(_tables, person, things);
         new OriginalErasure(setup, registry, person, captures, erasure.CountRejected).Clear(report);
+        things.UnionWith(registry.ErasedOriginals().Select(erased => erased.Hash).Where(hash => registry.IntakeFile(hash) is null).Select(hash => hash.ToString()));
         foreach (var name in _tables.Names())
         {
             if (erasure.Clear(name).Problems is { Count: > 0 } problems)

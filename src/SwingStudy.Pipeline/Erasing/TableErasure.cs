@@ -9,8 +9,8 @@ namespace SwingStudy.Pipeline.Erasing;
 /// the history of each table begins anew, since its log and its older files tell of the person too.</summary>
 /// <param name="tables">The tables.</param>
 /// <param name="person">The person.</param>
-/// <param name="captures">The person's captures.</param>
-internal sealed class TableErasure(TableStore tables, PersonTexts person, IReadOnlySet<string> captures)
+/// <param name="things">The person's captures, and originals that were the person's alone.</param>
+internal sealed class TableErasure(TableStore tables, PersonTexts person, IReadOnlySet<string> things)
 {
     private static readonly CommitInfo Why = new() { Stage = "erase" };
     private readonly string _code = person.Participant.ToString();
@@ -42,10 +42,10 @@ internal sealed class TableErasure(TableStore tables, PersonTexts person, IReadO
     {
         if (tables.Existing("rejects") is not { } rejects)
             return 0;
-        return rejects.ReadFiles(rejects.Files().Where(file => file.Unit == original)).Sum(rows =>
+        return rejects.ReadFiles(rejects.Files().Where(file => file.OriginalHashes.Contains(original))).Sum(rows =>
         {
-            var extents = rows.Texts("extent");
-            return Enumerable.Range(0, rows.Count).Count(row => extents[row] == "row" && IsOwn(rows, row));
+            var (originals, extents) = (rows.Texts("original_sha256"), rows.Texts("extent"));
+            return Enumerable.Range(0, rows.Count).Count(row => originals[row] == original && extents[row] == "row" && IsOwn(rows, row));
         });
     }
 
@@ -53,12 +53,12 @@ internal sealed class TableErasure(TableStore tables, PersonTexts person, IReadO
     {
         string[] texts = [.. table.Definition.Columns.Where(column => column.Kind == ColumnKind.Text).Select(column => column.Name)];
         return table.ReadFiles([file], texts).Any(rows => Enumerable.Range(0, rows.Count).Any(row =>
-            texts.Any(column => rows.Texts(column)[row] is { } text && (captures.Contains(text) || person.IsNamedIn(text)))));
+            texts.Any(column => rows.Texts(column)[row] is { } text && (things.Contains(text) || person.IsNamedIn(text)))));
     }
 
     private DataFile? Rewrite(DeltaTable table, DataFile file)
     {
-        using var writer = table.NewFile(file.Partition, file.Unit);
+        using var writer = table.NewFile(file.Partition, file.Unit, file.Originals);
         foreach (var rows in table.ReadFiles([file]))
         {
             int[] kept = [.. Enumerable.Range(0, rows.Count).Where(row => !IsOwn(rows, row))];
@@ -72,7 +72,7 @@ internal sealed class TableErasure(TableStore tables, PersonTexts person, IReadO
     /// <summary>A row is the person's when a name of a thing (participant, capture, swing, session) is, or when it holds raw text of the person.</summary>
     private bool IsOwn(RowSet rows, int row) => rows.Table.Columns.Where(column => column.Kind == ColumnKind.Text).Any(column =>
         rows.Texts(column.Name)[row] is { } text
-        && (text == _code || text.StartsWith(_code + "-", StringComparison.Ordinal) || captures.Contains(text) || (column.Name is "raw" or "statement" or "reasons" && person.IsNamedIn(text))));
+        && (text == _code || text.StartsWith(_code + "-", StringComparison.Ordinal) || things.Contains(text) || (column.Name is "raw" or "statement" or "reasons" && person.IsNamedIn(text))));
 
     private RowSet WithoutNames(RowSet rows) => new(rows.Table, [.. rows.Columns.Select(column => column is TextColumn texts
         ? new TextColumn([.. texts.Values.Select(text => text is null ? null : person.Without(text))])

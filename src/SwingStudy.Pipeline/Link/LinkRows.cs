@@ -18,6 +18,8 @@ internal static class LinkRows
         new TextColumn([.. links.Select(link => link.Session)]),
         new InstantColumn([.. links.Select(link => link.StruckMillis ?? InstantColumn.MissingMillis)]),
         new TextColumn([.. links.Select(link => link.Candidate)]),
+        new TextColumn([.. links.Select(link => link.Capture.Source)]),
+        new TextColumn([.. links.Select(link => link.Capture.Device)]),
     ]);
 
     public static RowSet Of(TableDefinition table, IReadOnlyList<ClockRow> clocks) => new(table,

@@ -24,7 +24,7 @@ internal sealed class LinkStage : Stage<LinkSettings>
         Outputs = ["links", "clocks"],
         SeesSession = true,
         Decisions = ["match"],
-        CodeVersion = "2",
+        CodeVersion = "3",
     };
 
     protected override LinkSettings SettingsOf(StudySetup setup) => LinkSettings.Of(setup);

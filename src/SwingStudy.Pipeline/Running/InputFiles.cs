@@ -13,6 +13,7 @@ internal sealed class InputFiles
     private readonly IReadOnlyList<DataFile>[] _all;
     private readonly IReadOnlyList<DataFile>?[] _withValues;
     private readonly ILookup<string, string> _originalsOf;
+    private readonly ILookup<string, DataFile>?[] _byOriginal;
     private readonly Dictionary<string, FileTimes> _times = new(StringComparer.Ordinal);
 
     public InputFiles(BoundStage stage, TableStore store)
@@ -26,7 +27,11 @@ internal sealed class InputFiles
         _byParticipant = [.. _all.Select(files => files.ToLookup(file => file.Partition ?? "", StringComparer.Ordinal))];
         _byUnit = [.. _all.Select(files => files.ToLookup(file => file.Unit, StringComparer.Ordinal))];
         var captures = stage.Inputs.Any(input => input.Slice == Slice.SameOriginals) ? store.Existing("captures")?.Files() ?? [] : [];
-        _originalsOf = captures.ToLookup(file => file.Partition ?? "", file => file.Unit, StringComparer.Ordinal);
+        _originalsOf = captures.SelectMany(file => file.OriginalHashes.Select(original => (Participant: file.Partition ?? "", original)))
+            .ToLookup(pair => pair.Participant, pair => pair.original, StringComparer.Ordinal);
+        _byOriginal = [.. _all.Select((files, i) => stage.Inputs[i].Slice is Slice.SameOriginals or Slice.SameCaptures
+            ? files.SelectMany(file => file.OriginalHashes.Select(original => (original, file))).ToLookup(pair => pair.original, pair => pair.file, StringComparer.Ordinal)
+            : null)];
         for (var i = 0; i < _all.Length; i++)
         {
             if (stage.Inputs[i].Slice == Slice.SameTime)
@@ -57,22 +62,29 @@ internal sealed class InputFiles
                 Slice.SameUnit => [.. _byUnit[i][unit.Name]],
                 Slice.SameCaptures => [],
                 Slice.SameParticipant => [.. own],
-                Slice.SameOriginals => [.. _originalsOf[unit.Participant ?? ""].Distinct().Order(StringComparer.Ordinal).SelectMany(original => _byUnit[i][original])],
+                Slice.SameOriginals => Written(_byOriginal[i]!, _originalsOf[unit.Participant ?? ""], null),
                 Slice.WholeTable => _all[i],
                 Slice.WithValues => _withValues[i] ??= [.. _all[i].Where(file => FileValues.MayHold(file, _stage.Inputs[i].Shape))],
                 var slice => throw new InvalidOperationException($"Unknown slice {slice}."),
             };
         }
 
-        // Curves and events of a capture lie in files of the same original as the capture.
+        // Curves and events of a capture lie in files of the same original and player as the capture.
         for (var i = 0; i < files.Length; i++)
         {
             if (_stage.Inputs[i].Slice == Slice.SameCaptures)
-                files[i] = [.. files[Captures].Select(file => file.Unit).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal).SelectMany(original => _byUnit[i][original])];
+                files[i] = Written(_byOriginal[i]!, files[Captures].SelectMany(file => file.OriginalHashes), files[Captures].Select(file => file.Partition).ToHashSet());
         }
 
         return files;
     }
+
+    /// <summary>The files with rows of some originals, ordered by path; when players are given, only theirs.</summary>
+    private static IReadOnlyList<DataFile> Written(ILookup<string, DataFile> files, IEnumerable<string> originals, HashSet<string?>? participants) =>
+    [
+        .. originals.Distinct(StringComparer.Ordinal).SelectMany(original => files[original]).Where(file => participants?.Contains(file.Partition) != false)
+            .DistinctBy(file => file.Path, StringComparer.Ordinal).OrderBy(file => file.Path, StringComparer.Ordinal),
+    ];
 
     /// <summary>Position of <c>captures</c> among the inputs.</summary>
     private int Captures => _stage.Inputs.Select((input, i) => (input.Table.Name, i)).First(input => input.Name == "captures").i;

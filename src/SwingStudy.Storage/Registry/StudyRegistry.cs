@@ -40,13 +40,22 @@ public sealed class StudyRegistry : IDisposable
     /// <param name="write">Writes, and returns the JSON object of details for the ledger: no names, no measured values. Texts that hold a
     /// pseudonym, and reasons and notes of an act about a person, are entered as keyed hashes.</param>
     /// <returns>The ledger entry.</returns>
-    public LedgerEntry Act(string actor, string act, Func<RegistryAct, string> write)
+    public LedgerEntry Act(string actor, string act, Func<RegistryAct, string> write) => Acts(actor, [(act, write)])[0];
+
+    /// <summary>Does several acts in order, see <see cref="Act"/>: all of them are stored, or none is.</summary>
+    /// <returns>The ledger entries.</returns>
+    public IReadOnlyList<LedgerEntry> Acts(string actor, IEnumerable<(string Act, Func<RegistryAct, string> Write)> acts)
     {
         using var transaction = _connection.BeginTransaction(deferred: false);
-        var details = write(new RegistryAct(_connection, transaction));
-        var entry = Ledger.Append(transaction, Instant.FromDateTimeOffset(_time.GetUtcNow()), actor, act, details);
+        var entries = new List<LedgerEntry>();
+        foreach (var (act, write) in acts)
+        {
+            var details = write(new RegistryAct(_connection, transaction));
+            entries.Add(Ledger.Append(transaction, Instant.FromDateTimeOffset(_time.GetUtcNow()), actor, act, details));
+        }
+
         transaction.Commit();
-        return entry;
+        return entries;
     }
 
     /// <summary>Stores finished units of a stage. A record of computing, not an act of a person: the run's own act stands in the ledger.</summary>
@@ -123,6 +132,9 @@ public sealed class StudyRegistry : IDisposable
     public IReadOnlyList<IntakeFile> IntakeFiles(IntakeStatus? status = null) => Query(
         "SELECT * FROM intake_files WHERE @status IS NULL OR status = @status ORDER BY taken_at, inbox_path",
         new { status = status is { } asked ? RegistryRows.Word(asked) : null }, RegistryRows.IntakeFile);
+
+    /// <summary>Hashes of all files that were taken.</summary>
+    public IReadOnlyList<Sha256> TakenHashes() => Query("SELECT sha256 FROM intake_files WHERE status = 'taken'", null, row => new Sha256(row.Text("sha256")));
 
     /// <summary>The file of that hash; null when it never came.</summary>
     public IntakeFile? IntakeFile(Sha256 hash) =>

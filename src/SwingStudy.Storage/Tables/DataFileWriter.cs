@@ -17,6 +17,7 @@ public sealed class DataFileWriter : IDisposable
     private readonly string _root;
     private readonly string? _partition;
     private readonly string _unit;
+    private readonly string _originals;
     private readonly TimeProvider _time;
     private readonly string _temporary;
     private readonly FileStatistics _statistics;
@@ -26,9 +27,9 @@ public sealed class DataFileWriter : IDisposable
     private readonly List<(EncodedGroup Group, long Offset)> _groups = [];
     private long _length;
 
-    internal DataFileWriter(TableDefinition table, string root, string? partition, string unit, TimeProvider time)
+    internal DataFileWriter(TableDefinition table, string root, string? partition, string unit, string originals, TimeProvider time)
     {
-        (_table, _root, _partition, _unit, _time) = (table, root, string.IsNullOrEmpty(partition) ? null : partition, unit, time);
+        (_table, _root, _partition, _unit, _originals, _time) = (table, root, string.IsNullOrEmpty(partition) ? null : partition, unit, originals, time);
         _statistics = new FileStatistics(table);
         DurableFile.CreateFolder(root);
         _temporary = Path.Combine(root, DurableFile.TemporaryName());
@@ -77,7 +78,7 @@ public sealed class DataFileWriter : IDisposable
         if (!DurableFile.TryName(_temporary, target))
             File.SetLastWriteTimeUtc(target, _time.GetUtcNow().UtcDateTime);
         File.Delete(_temporary);
-        return new DataFile(path, _partition, _unit, _length, Rows, _statistics.Json(), _time.GetUtcNow().ToUnixTimeMilliseconds());
+        return new DataFile(path, _partition, _unit, _length, Rows, _statistics.Json(), _time.GetUtcNow().ToUnixTimeMilliseconds()) { Originals = _originals };
     }
 
     /// <inheritdoc/>

@@ -75,7 +75,8 @@ public sealed class DeltaTable
     /// <summary>Starts a file.</summary>
     /// <param name="partition">Value of the partition column in all its rows; null when they have none or the table has no partitions.</param>
     /// <param name="unit">The unit of work: an original, a session, a player.</param>
-    public DataFileWriter NewFile(string? partition, string unit) => new(Definition, Root, partition, unit, _time);
+    /// <param name="originals">The originals whose rows it will hold, where they are several: see <see cref="DataFile.Originals"/>.</param>
+    public DataFileWriter NewFile(string? partition, string unit, string originals = "") => new(Definition, Root, partition, unit, originals, _time);
 
     /// <summary>Makes the next version. Files that are active already and removals of files that are not are passed over; when nothing is
     /// left to do, no version is made, so that an act cut short can simply be repeated.</summary>

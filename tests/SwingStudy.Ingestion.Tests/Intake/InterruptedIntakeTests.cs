@@ -48,6 +48,24 @@ public sealed class InterruptedIntakeTests
         Assert.Equal(["1", "2"], rerun.Captures("sequence"));
     }
 
+    [Fact]
+    public void AFileThatArrivesBetweenTheRunsChangesTheBatchAndNoRowStandsTwice()
+    {
+        using var before = Prepared();
+        using var complete = before.Copy(threads: 2);
+        complete.Run();
+        using var disturbed = before.Copy(threads: 2);
+        foreach (var step in (string[])["originals", "data files", "captures log", "rejects log"])
+            Bring(step, complete, disturbed);
+        disturbed.Drop("bay/a0.csv", Headings + "9;Fern;06.09.2026 10:00:00;90\n");
+        using var rerun = disturbed.Copy(threads: 2);
+        rerun.Run();
+        Assert.Equal(["9", "1", "2", "3", "4"], rerun.Captures("sequence"));
+        Assert.Single(rerun.Tables.Table(StudyTables.Captures(Some.Dictionary)).Files());
+        rerun.Run();
+        Assert.Single(rerun.Tables.Table(StudyTables.Captures(Some.Dictionary)).Files());
+    }
+
     private static TestStudy Prepared()
     {
         var study = new TestStudy(Some.Mapping).With("P01", "Fern");

@@ -85,6 +85,41 @@ public sealed class RecordingIntakeTests : IDisposable
     }
 
     [Fact]
+    public void SmallFilesOfOneRunShareADataFileOfATableThatNamesThem()
+    {
+        for (var i = 0; i < 3; i++)
+            _study.Drop($"plates/{i}.txt", "Trigger: 0.01\n" + Head(i) + Samples);
+        var hashes = _study.Run().Select(file => file.Hash!.Value.ToString()).ToList();
+        foreach (var table in (TableDefinition[])[StudyTables.Captures(Some.Dictionary), StudyTables.Curves, StudyTables.CaptureEvents])
+            Assert.Equal(hashes, Assert.Single(_study.Tables.Table(table).Files()).OriginalHashes);
+        Assert.Equal(["1", "1", "1"], _study.Captures("original_row"));
+    }
+
+    [Fact]
+    public void WhatWaitsInARunIsComparedWithWhatFollows()
+    {
+        _study.Drop("plates/1.txt", "Trigger: 0.01\n" + Head(0) + Samples);
+        _study.Drop("plates/2 again.txt", "Trigger: 0.01\n" + Head(0) + "\n" + Samples);
+        _study.Drop("plates/3 mended.txt", "Trigger: 0.01\n" + Head(0) + Samples.Replace("NaN", "2", StringComparison.Ordinal));
+        var results = _study.Run();
+        Assert.Equal([1L, 0L, 1L], results.Select(file => file.Recordings));
+        Assert.Equal(results[0].Hash!.Value.Short + "-1", Assert.Single(results[2].Revisions).Replaces);
+    }
+
+    [Fact]
+    public void ALongRecordingHasDataFilesOfItsOwn()
+    {
+        var samples = string.Concat(Enumerable.Range(0, (1 << 20) + 1).Select(i => string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{i / 100.0};1\n")));
+        _study.Drop("plates/1.txt", "Trigger: 0.01\n" + Head(0) + Samples);
+        _study.Drop("plates/2.txt", "Trigger: 0.01\n" + Head(1) + samples);
+        var results = _study.Run();
+        Assert.Equal(results.Select(file => file.Hash!.Value.ToString()).Order(), _study.Tables.Table(StudyTables.Curves).Files().Select(file => file.Unit).Order());
+        Assert.Equal([3, (1 << 20) + 1], _study.Tables.Table(StudyTables.Curves).Read().Select(rows => ((NumberListColumn)rows["values"]).Values[0]!.Length).Order());
+    }
+
+    private static string Head(int second) => SomeRecording.Head.Replace("40.350", $"4{second}.350", StringComparison.Ordinal);
+
+    [Fact]
     public void ATableBesideTheFilesTellsTimeAndPlayer()
     {
         const string Text = "t;Fz\ns;N\n" + Samples;

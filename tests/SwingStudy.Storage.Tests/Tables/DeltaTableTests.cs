@@ -155,6 +155,24 @@ public sealed class DeltaTableTests : IDisposable
     }
 
     [Fact]
+    public void TheOriginalsOfAFileAreReadFromTheLogAndFromCheckpoints()
+    {
+        using (var writer = Swings.NewFile("P01", "first", "first second"))
+        {
+            writer.Append(Some.Rows("P01", 1));
+            Swings.Add(writer.Complete());
+        }
+
+        Assert.Equal(["first", "second"], Assert.Single(_study.Tables.Table(Some.Swings).Files()).OriginalHashes);
+        for (var i = 1; i <= 10; i++)
+            Swings.Add(Swings.File("P02", $"u{i}", Some.Rows("P02", i)));
+        File.Delete(Path.Combine(Swings.Root, "_delta_log", $"{0:D20}.json"));
+        var reread = new TableStore(_study.Folder).Table(Some.Swings).Files();
+        Assert.Equal(["first", "second"], reread.Single(file => file.Partition == "P01").OriginalHashes);
+        Assert.Equal(["u1"], reread.First(file => file.Partition == "P02" && file.Rows == 1).OriginalHashes);
+    }
+
+    [Fact]
     public void ManyVersionsAreReadFromCheckpointsWhenTheLogBeforeThemIsGone()
     {
         for (var i = 0; i < 25; i++)

@@ -19,7 +19,7 @@ internal sealed class FindingStage : Stage<FindingSettings>
         Inputs =
         [
             new("swings", Slice.WholeTable), new("flags", Slice.WholeTable), new("noise", Slice.WholeTable), new("effects", Slice.WholeTable), new("trends", Slice.WholeTable),
-            new("captures", Slice.WholeTable), new("links", Slice.WholeTable), new("clocks", Slice.WholeTable),
+            new("captures", Slice.WithValues), new("links", Slice.WholeTable), new("clocks", Slice.WholeTable),
         ],
         Outputs = ["group_effects", "findings"],
         CodeVersion = "5",
@@ -31,8 +31,8 @@ internal sealed class FindingStage : Stage<FindingSettings>
     {
         "swings" => [.. CountedSwings.Columns.Concat(settings.NumericColumns).Concat(settings.Conditions).Distinct(StringComparer.Ordinal)],
         "flags" => ExcludedValues.Columns,
-        "captures" => ["capture_id", "source", "device", .. OutcomeSetting.Columns(settings.Outcomes)],
-        "links" => ["capture_id", "swing_id"],
+        "captures" => ["capture_id", .. OutcomeSetting.Columns(settings.Outcomes)],
+        "links" => ["capture_id", "swing_id", "source", "device"],
         "clocks" => ["session", "source", "drift_ppm"],
         _ => null,
     };

@@ -9,6 +9,7 @@ namespace SwingStudy.Storage.Tables.Log;
 internal static class CheckpointFile
 {
     private const string UnitTag = "unit";
+    private const string OriginalsTag = "originals";
 
     /// <summary>The bytes of the file, and how many actions it holds.</summary>
     internal static (byte[] Content, int Actions) Write(Snapshot snapshot)
@@ -82,7 +83,7 @@ internal static class CheckpointFile
                     PartitionValues = partitionColumn is null ? [] : new() { [partitionColumn] = file.Partition },
                     Size = file.Size,
                     ModifiedMillis = file.ModifiedMillis,
-                    Tags = new() { [UnitTag] = file.Unit },
+                    Tags = file.Originals.Length == 0 ? new() { [UnitTag] = file.Unit } : new() { [UnitTag] = file.Unit, [OriginalsTag] = file.Originals },
                     Statistics = file.Statistics,
                 },
             };
@@ -91,7 +92,10 @@ internal static class CheckpointFile
 
     private static DataFile File(CheckpointAdd add) => new(LogPath.Decode(add.Path!),
         add.PartitionValues?.Values.FirstOrDefault() is { Length: > 0 } partition ? partition : null,
-        add.Tags?.GetValueOrDefault(UnitTag) ?? "", add.Size, LogEntryReader.Rows(add.Statistics), add.Statistics ?? "{}", add.ModifiedMillis);
+        add.Tags?.GetValueOrDefault(UnitTag) ?? "", add.Size, LogEntryReader.Rows(add.Statistics), add.Statistics ?? "{}", add.ModifiedMillis)
+    {
+        Originals = add.Tags?.GetValueOrDefault(OriginalsTag) ?? "",
+    };
 
     private static TableMetadata Metadata(CheckpointMetadata metadata) => new(metadata.Id!, metadata.Name ?? "", metadata.Description ?? "",
         metadata.Schema!, metadata.PartitionColumns?.FirstOrDefault(), metadata.CreatedMillis);

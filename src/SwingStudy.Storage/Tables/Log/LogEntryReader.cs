@@ -85,9 +85,12 @@ internal static class LogEntryReader
         string? partition = null;
         foreach (var value in add.GetProperty("partitionValues").EnumerateObject())
             partition = value.Value.ValueKind == JsonValueKind.Null || value.Value.GetString()!.Length == 0 ? null : value.Value.GetString();
-        var unit = add.TryGetProperty("tags", out var tags) && tags.ValueKind == JsonValueKind.Object ? tags.OptionalText("unit") : null;
-        return new DataFile(LogPath.Decode(add.GetProperty("path").GetString()!), partition, unit ?? "", add.GetProperty("size").GetInt64(),
-            Rows(statistics), statistics ?? "{}", Millis(add, "modificationTime"));
+        var hasTags = add.TryGetProperty("tags", out var tags) && tags.ValueKind == JsonValueKind.Object;
+        return new DataFile(LogPath.Decode(add.GetProperty("path").GetString()!), partition, hasTags ? tags.OptionalText("unit") ?? "" : "", add.GetProperty("size").GetInt64(),
+            Rows(statistics), statistics ?? "{}", Millis(add, "modificationTime"))
+        {
+            Originals = hasTags ? tags.OptionalText("originals") ?? "" : "",
+        };
     }
 
     private static TableMetadata Metadata(JsonElement table) => new(

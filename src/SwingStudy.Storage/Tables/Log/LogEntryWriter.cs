@@ -94,6 +94,8 @@ internal static class LogEntryWriter
         json.WriteString("stats", file.Statistics);
         json.WriteStartObject("tags");
         json.WriteString("unit", file.Unit);
+        if (file.Originals.Length > 0)
+            json.WriteString("originals", file.Originals);
         json.WriteEndObject();
     });
 }

@@ -158,7 +158,7 @@ public sealed class RivalTests
         var captures = Some.Captures(swings.Select((swing, i) =>
         {
             var capture = new CaptureRow(source(swing), i + 1, Some.Morning + Duration.FromSeconds(i)) { Participant = swing.Participant, Values = swing.Values };
-            links.Add(("capture_id", capture.Id), ("swing_id", swing.Id), ("participant", swing.Participant), ("method", "time"));
+            links.Add(("capture_id", capture.Id), ("swing_id", swing.Id), ("participant", swing.Participant), ("method", "time"), ("source", source(swing)), ("device", source(swing)));
             return capture;
         }));
         return (captures, links.Build());

@@ -1,9 +1,7 @@
-using SwingStudy.Domain.Tables;
-
-namespace SwingStudy.Pipeline.Running;
+namespace SwingStudy.Domain.Tables;
 
 /// <summary>Several sets of rows of one table as one.</summary>
-internal static class JoinedRows
+public static class JoinedRows
 {
     /// <summary>The rows of all sets, in order.</summary>
     public static RowSet Of(TableDefinition table, IReadOnlyList<RowSet> sets) => sets.Count switch
