@@ -49,7 +49,7 @@ internal sealed class PeopleByAlias(IntakeContext study)
     {
         if (file.Plan.Numbers.FirstOrDefault(column => column.IsMirrored) is not { } mirrored)
             return file;
-        var hands = people.Select(study.IsRightHanded).ToList();
+        var hands = people.Select(player => study.Registry.Facts(player).IsRightHanded).ToList();
         var problems = hands.Select((hand, alias) => hand is null ? IntakeMessages.HandUnknown(name, FirstLine(file, alias), people[alias], mirrored.Place.Name) : null).OfType<Problem>().ToList();
         return problems.Count > 0 ? Outcome<MappedFile>.Failed(problems) : file with { LeftHanded = [.. hands.Select(hand => hand == false)] };
     }

@@ -1,4 +1,5 @@
 using SwingStudy.Domain.Identifiers;
+using SwingStudy.Domain.People;
 using SwingStudy.Domain.Sources;
 using SwingStudy.Ingestion.Intake;
 using SwingStudy.Ingestion.Tests.Support;
@@ -18,7 +19,9 @@ public sealed class MirroredColumnTests
     [Fact]
     public void TheSignTurnsForLeftHandedPlayersAloneAndTheSameFileAgainChangesNothing()
     {
-        using var study = new TestStudy(Mapping) { Hands = IsRightHanded }.With("P01", "Ada").With("P02", "Bo");
+        using var study = new TestStudy(Mapping).With("P01", "Ada").With("P02", "Bo");
+        Swings(study, "P01", "right");
+        Swings(study, "P02", "left");
         study.Drop("bay/a.csv", Text);
         Assert.Equal(FileOutcome.Taken, study.RunOne().Outcome);
         Assert.Equal(["P01|2.5", "P02|-2.5", "P02|0"], study.Captures("participant", "attack_angle"));
@@ -40,5 +43,9 @@ public sealed class MirroredColumnTests
         Assert.Empty(study.Captures("participant"));
     }
 
-    private static bool? IsRightHanded(ParticipantId player) => player.ToString() == "P01";
+    private static void Swings(TestStudy study, string code, string hand) => study.Registry.Act("test", "people.edit", act =>
+    {
+        act.Save(new PersonFacts(new ParticipantId(code), new Dictionary<string, string> { ["handedness"] = hand }));
+        return "{}";
+    });
 }

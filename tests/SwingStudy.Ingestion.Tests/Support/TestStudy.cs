@@ -42,9 +42,6 @@ internal sealed class TestStudy : IDisposable
 
     public TableStore Tables { get; }
 
-    /// <summary>What the study knows of a player's hand.</summary>
-    public Func<ParticipantId, bool?> Hands { get; init; } = _ => null;
-
     public StudyIntake Intake => new(Context);
 
     public IntakeContext Context => new()
@@ -58,7 +55,6 @@ internal sealed class TestStudy : IDisposable
         Identities = Identities,
         Tables = Tables,
         Threads = _threads,
-        IsRightHanded = Hands,
         Settling = TimeSpan.Zero,
     };
 
