@@ -53,9 +53,6 @@ internal sealed record Scenario(string Name)
     /// <summary>Whether the protocol states the smallest worthwhile change; where it does not, noise alone decides.</summary>
     public bool StatesWorthwhile { get; init; } = true;
 
-    /// <summary>Whether it is part of the promise: noise of any kind, three sessions of a phase where an effect is to be found.</summary>
-    public bool IsPromised { get; init; } = true;
-
     /// <summary>Whether an effect must be found in it: three sessions of a phase and realistic noise.</summary>
     public bool MustFind { get; init; }
 
@@ -96,6 +93,6 @@ internal sealed record Scenario(string Name)
         new("everything on one day") { OneDay = true },
         new("another ball with the cue, worth 1.8 m/s") { Ball = 1.8 },
         new("another device with the cue, off by 1.8 m/s") { Device = 1.8 },
-        new("players improve by 0.4 m/s a session without any cue") { Trend = 0.4, IsPromised = false },
+        new("players improve by 0.4 m/s a session without any cue") { Trend = 0.4 },
     ];
 }

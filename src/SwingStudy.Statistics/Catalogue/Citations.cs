@@ -89,6 +89,7 @@ public static class Citations
         ["sen-1968"] = "Sen PK (1968). Estimates of the regression coefficient based on Kendall's tau. Journal of the American Statistical Association 63:1379-1389.",
         ["shavelson-webb-1991"] = "Shavelson RJ, Webb NM (1991). Generalizability Theory: A Primer. Sage.",
         ["shrout-fleiss-1979"] = "Shrout PE, Fleiss JL (1979). Intraclass correlations: uses in assessing rater reliability. Psychological Bulletin 86:420-428.",
+        ["snedecor-cochran-1989"] = "Snedecor GW, Cochran WG (1989). Statistical Methods, 8th edition. Iowa State University Press, chapter 18.",
         ["spearman-1910"] = "Spearman C (1910). Correlation calculated from faulty data. British Journal of Psychology 3:271-295; Brown W, ibid. 296-322.",
         ["tarlow-2017"] = "Tarlow KR (2017). An improved rank correlation effect size statistic for single-case designs: baseline corrected tau. Behavior Modification 41:427-467.",
         ["vargha-delaney-2000"] = "Vargha A, Delaney HD (2000). A critique and improvement of the CL common language effect size statistics. Journal of Educational and Behavioral Statistics 25:101-132.",

@@ -39,6 +39,20 @@ internal static class SessionEntries
             CitationKeys = ["searle-1971", "satterthwaite-1946"],
             Computation = StatisticDefinition.Single(Slope),
         },
+        new()
+        {
+            Name = TrendFreeChange.Method,
+            Title = "What is left of a change when a steady trend from session to session is taken off",
+            Symbol = "Δ",
+            Family = StatisticFamily.Change,
+            What = "Difference of the means of session means of two conditions less the common slope within conditions times the distance of their mean places; sessions in order of appearance.",
+            Needs = InputColumns.Value | InputColumns.Condition | InputColumns.Session,
+            Direction = EffectDirection.PositiveWhenValuesRise,
+            NullValue = 0,
+            Assumptions = [EqualScatter, "The trend is the same in both conditions.", "Sessions follow each other at about equal distances."],
+            CitationKeys = ["snedecor-cochran-1989", "satterthwaite-1946"],
+            Computation = LeftOfTrend,
+        },
     ];
 
     private static Estimate Share(TidyInput input)
@@ -54,6 +68,18 @@ internal static class SessionEntries
         Estimate Difference(int from, int to) => Estimate.Of(
             "", summaries[to].MeanMinus(summaries[from]), Math.Sqrt(variance * ((1.0 / summaries[from].Count) + (1.0 / summaries[to].Count))),
             degreesOfFreedom: df > 0 ? df : null);
+    }
+
+    private static IReadOnlyList<NamedEstimate> LeftOfTrend(TidyInput input)
+    {
+        var (conditions, sessions) = (TidyInput.Index(input.Conditions!), TidyInput.Index(input.Sessions!));
+        if (conditions.Length > 0 && conditions.Max() > 1)
+            return ResultRow.None($"needs exactly two conditions, got {conditions.Max() + 1}");
+        var change = HonestChangeRule.Judge(ChangeData.Of([.. input.Values], sessions, conditions), StudyNoise.Unknown, confidence: input.Confidence);
+        var series = Enumerable.Range(0, input.Values.Count).GroupBy(i => (sessions[i], conditions[i]))
+            .Select(group => new PhaseSession(group.Key.Item1, group.Key.Item2, [.. group.Select(i => input.Values[i])]));
+        var free = TrendFreeChange.Of([.. series], change, input.Confidence);
+        return [new("left", free.Left), new("slope", free.Slope), ResultRow.Of("distance", double.IsNaN(free.Distance) ? null : free.Distance, "needs both conditions")];
     }
 
     private static Estimate Slope(TidyInput input)

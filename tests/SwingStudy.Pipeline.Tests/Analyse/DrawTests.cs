@@ -73,6 +73,25 @@ public sealed class DrawTests
     }
 
     [Fact]
+    public void AFarPOfATestThatCouldHaveBeenSmallForbidsSupportAndASmallOneSpeaksAgainstATrend()
+    {
+        // Twenty-four sessions; the cue could have come after 2 to 21 of them. The jump comes with the cue, or six sessions before it.
+        double Mean(int session, int jump) => (session >= jump ? 43 : 40) + (0.1 * (session % 3));
+        PlayedSwing[] Played(int start, int jump) => [.. Players.Of("P01",
+            [.. Enumerable.Range(0, start).Select(session => Mean(session, jump))], [.. Enumerable.Range(start, 24 - start).Select(session => Mean(session, jump))])];
+        Draw draw = Alone(new string('0', 12) + new string('1', 12)) with { Assignments = 20 };
+        draw = draw with { Players = [draw.Players[0] with { Set = draw.Players[0].Set with { Starts = [.. Enumerable.Range(2, 20)], Count = 20 } }] };
+
+        var late = Analysis.Of(Played(12, 6), Setup(draw))["findings"];
+        Assert.Equal("suggestive", late.Texts("verdict")[Row(late, "P01")]);
+        Assert.Contains("randomization-test-unconvinced: chance decided when the cue came, and its test, which could have given a p of 0.05", Reasons(late, "P01"), StringComparison.Ordinal);
+
+        var kept = Analysis.Of(Played(12, 12), Setup(draw))["findings"];
+        Assert.Equal("supported", kept.Texts("verdict")[Row(kept, "P01")]);
+        Assert.Contains("randomization-test: p = 0.050", Reasons(kept, "P01"), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void WhatWasPlannedOnlyAfterDataCanSuggestAndNotSupport()
     {
         PlayedSwing[] clear = [.. Players.Of("P01", [40, 40.1, 39.9], [43, 43.1, 42.9])];

@@ -17,6 +17,9 @@ public sealed class TrendStageTests
         // The line 40, 41, 42 goes on to 43 at the fourth session, which has 44; after that the slope stays.
         Assert.Equal(1, Value(trends, "level-change"), 9);
         Assert.Equal(0, Value(trends, "slope-change"), 9);
+        // Within both phases 1 a session, and the middles lie 3 sessions apart: of the change of 4, 1 is left.
+        Assert.Equal(1, Value(trends, "slope-within-phases"), 9);
+        Assert.Equal(1, Value(trends, "change-beyond-trend"), 9);
         Assert.Equal("m/s", trends.Texts("unit")[Row(trends, "baseline-trend")]);
     }
 

@@ -22,7 +22,7 @@ internal sealed class FindingStage : Stage<FindingSettings>
             new("captures", Slice.WithValues), new("links", Slice.WholeTable), new("clocks", Slice.WholeTable),
         ],
         Outputs = ["group_effects", "findings"],
-        CodeVersion = "5",
+        CodeVersion = "6",
     };
 
     protected override FindingSettings SettingsOf(StudySetup setup) => FindingSettings.Of(setup);
@@ -66,14 +66,15 @@ internal sealed class FindingStage : Stage<FindingSettings>
         return [Rows(input.Output("group_effects"), group), rows.Build()];
     }
 
-    private static void AddStudy(RowSetBuilder rows, List<(PlayerChange Change, Verdict Verdict)> comparison, List<GroupEffect> group, List<GroupEffect> draws, FindingSettings settings)
+    private static void AddStudy(RowSetBuilder rows, List<(PlayerChange Change, Verdict Verdict)> comparison, List<GroupEffect> group, List<JointTest> draws, FindingSettings settings)
     {
         var first = comparison[0].Change;
         var judged = comparison.Count(player => player.Verdict != Verdict.CannotTell);
         if (judged == 0 && !first.Outcome.IsPrimary)
             return;
-        FindingRows.Add(rows, StudyFinding.Of(comparison, Find(EffectMeasure.Difference), Find(GroupEffect.IndividualResponse), settings.Confidence), comparison, draws);
-        group.AddRange(draws);
+        var finding = StudyFinding.Of(comparison, Find(EffectMeasure.Difference), Find(GroupEffect.IndividualResponse), draws.Exists(draw => draw.IsUnconvinced(settings.Confidence)), settings.Confidence);
+        FindingRows.Add(rows, finding, comparison, [.. draws.Select(draw => draw.Effect)]);
+        group.AddRange(draws.Select(draw => draw.Effect));
         group.Add(new GroupEffect
         {
             Outcome = first.Outcome.Name,

@@ -8,7 +8,7 @@ namespace SwingStudy.Pipeline.Analyse.Findings;
 internal static class JointDraws
 {
     /// <summary>The tests of one comparison; none where no players were drawn together or a drawn player has no rows.</summary>
-    public static IEnumerable<GroupEffect> Of(IReadOnlyList<PlayerChange> players, FindingSettings settings)
+    public static IEnumerable<JointTest> Of(IReadOnlyList<PlayerChange> players, FindingSettings settings)
     {
         var first = players[0];
         if (!first.Contrast.IsWithCue)
@@ -19,16 +19,17 @@ internal static class JointDraws
             if (drawn.Contains(null))
                 continue;
             var chance = new Xoshiro256(settings.Seed).Split("randomization-test").Split(first.Outcome.Name);
-            yield return new GroupEffect
+            var tested = DrawTest.OfPlayers(draw, [.. drawn.Select(change => ConditionSeries.Of(change!.Compared.Values, settings.Phases))], chance, settings.Resamples);
+            yield return new JointTest(tested.SmallestP.Value, new GroupEffect
             {
                 Outcome = first.Outcome.Name,
                 Contrast = first.Contrast.Name,
                 Measure = GroupEffect.RandomizationTest,
-                Estimate = DrawTest.OfPlayers(draw, [.. drawn.Select(change => ConditionSeries.Of(change!.Compared.Values, settings.Phases))], chance, settings.Resamples),
+                Estimate = tested.Test,
                 Players = drawn.Count,
                 Unit = first.Outcome.Unit,
                 Planned = first.Basis == Basis.Planned,
-            };
+            });
         }
     }
 }

@@ -7,7 +7,8 @@ namespace SwingStudy.Pipeline.Analyse.Findings;
 /// one day;</item>
 /// <item><c>supported</c>: planned; the interval excludes zero (the change exceeds the smallest detectable one), and still does so after adjustment for the
 /// planned comparisons of the same role; the change is worthwhile with at least the protocol's confidence where a worthwhile size is stated; and no caveat
-/// offers another explanation;</item>
+/// offers another explanation: among them a steady trend from session to session that cannot be told from the change, and a test of the draw that could have
+/// given a small p and gave one far from it;</item>
 /// <item><c>suggestive</c>: the interval excludes zero, but one of the others fails; or it does not, but the true change has the sign of the
 /// estimate with a probability of at least <see cref="LikelySign"/> (p below 0.2) and the estimate is worthwhile where a size is stated;</item>
 /// <item><c>not shown</c>: otherwise. It does not say that nothing changed.</item>

@@ -6,7 +6,8 @@ namespace SwingStudy.Pipeline.Analyse.Findings;
 /// <summary>What an outcome did over all players: how many changes are supported, the mean change, and how far players differ.</summary>
 /// <remarks>
 /// <c>supported</c>: planned, the interval of the mean over players excludes zero and still does after adjustment, and at least half of the players that
-/// could be judged have a supported change of its sign; <c>suggestive</c>: one of the two; <c>cannot tell</c>: fewer than two players could be judged.
+/// could be judged have a supported change of its sign, and no test of players drawn together that could have been significant is far from it;
+/// <c>suggestive</c>: one of the two; <c>cannot tell</c>: fewer than two players could be judged.
 /// </remarks>
 /// <param name="Verdict">The verdict.</param>
 /// <param name="Statement">A few sentences.</param>
@@ -18,8 +19,9 @@ internal sealed record StudyFinding(Verdict Verdict, string Statement)
     /// <param name="players">All players with their verdicts in one comparison.</param>
     /// <param name="mean">The mean change over players; null when there is none.</param>
     /// <param name="spread">Standard deviation of true changes; null when there is none.</param>
+    /// <param name="isDrawUnconvinced">Whether players were drawn together and the test of their draw, which could have spoken for a change, does not.</param>
     /// <param name="confidence">Confidence level.</param>
-    public static StudyFinding Of(IReadOnlyList<(PlayerChange Change, Verdict Verdict)> players, GroupEffect? mean, GroupEffect? spread, double confidence)
+    public static StudyFinding Of(IReadOnlyList<(PlayerChange Change, Verdict Verdict)> players, GroupEffect? mean, GroupEffect? spread, bool isDrawUnconvinced, double confidence)
     {
         var first = players[0].Change;
         var measured = players.Count(player => player.Change.IsMeasured);
@@ -41,7 +43,7 @@ internal sealed record StudyFinding(Verdict Verdict, string Statement)
         var sameSign = supported.Count(player => Math.Sign(player.Change.Estimate!.Value) == Math.Sign(value));
         var excludesZero = !interval.Contains(0) && (mean.AdjustedP ?? mean.Estimate.P) is var p && (p is null || p <= 1 - confidence);
         var most = 2 * sameSign >= judged.Count;
-        var verdict = excludesZero && most && first.Basis == Basis.Planned ? Verdict.Supported : excludesZero || (most && supported.Count > 0) ? Verdict.Suggestive : Verdict.NotShown;
+        var verdict = excludesZero && most && first.Basis == Basis.Planned && !isDrawUnconvinced ? Verdict.Supported : excludesZero || (most && supported.Count > 0) ? Verdict.Suggestive : Verdict.NotShown;
         return new StudyFinding(verdict, $"{count} {MeanText(first.Outcome, mean, spread, confidence)}");
     }
 

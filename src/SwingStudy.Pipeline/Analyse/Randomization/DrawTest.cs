@@ -10,7 +10,7 @@ namespace SwingStudy.Pipeline.Analyse.Randomization;
 internal static class DrawTest
 {
     /// <summary>One player whose assignment was drawn alone.</summary>
-    public static Estimate OfPlayer(DrawnSetting drawn, ConditionSeries series, Xoshiro256 chance, int resamples)
+    public static DrawTested OfPlayer(DrawnSetting drawn, ConditionSeries series, Xoshiro256 chance, int resamples)
     {
         var done = series.First(drawn.Assignment.Length);
         if (SchemeOf(drawn, done) is not { } scheme)
@@ -19,14 +19,14 @@ internal static class DrawTest
     }
 
     /// <summary>Players that were drawn together, in the order of the draw.</summary>
-    public static Estimate OfPlayers(DrawSetting draw, IReadOnlyList<ConditionSeries> series, Xoshiro256 chance, int resamples)
+    public static DrawTested OfPlayers(DrawSetting draw, IReadOnlyList<ConditionSeries> series, Xoshiro256 chance, int resamples)
     {
         // Of an erased player nothing is left, so the set that was drawn from is no longer whole, and no smaller one was ever drawn from.
         if (draw.Players.Count != draw.Windows.Count)
-            return Estimate.NotDefined(RandomizationTest.ExactMethod, "a player of this draw was erased, so that the set that chance drew from is no longer whole");
+            return DrawTested.Not(RandomizationTest.ExactMethod, "a player of this draw was erased, so that the set that chance drew from is no longer whole");
         if (draw.Players.Where((_, i) => series[i].Means.Length == 0).Select(player => player.Participant).ToList() is { Count: > 0 } without)
         {
-            return Estimate.NotDefined(RandomizationTest.ExactMethod,
+            return DrawTested.Not(RandomizationTest.ExactMethod,
                 $"the players were drawn together, and {string.Join(", ", without)} {(without.Count == 1 ? "has" : "have")} no session with a value: the draw of all cannot test some");
         }
 
@@ -58,14 +58,16 @@ internal static class DrawTest
     private static bool IsStart(DrawnSetting drawn, ConditionSeries done, IEnumerable<int> starts) =>
         done.Start == drawn.Assignment.IndexOf('1', StringComparison.Ordinal) && done.IsOneChange && starts.All(start => start >= 1 && start < done.Means.Length);
 
-    private static Estimate NotAsDrawn(DrawnSetting drawn, ConditionSeries done) => Estimate.NotDefined(RandomizationTest.ExactMethod, string.Create(CultureInfo.InvariantCulture,
+    private static DrawTested NotAsDrawn(DrawnSetting drawn, ConditionSeries done) => DrawTested.Not(RandomizationTest.ExactMethod, string.Create(CultureInfo.InvariantCulture,
         $"the sessions of {drawn.Participant} are not those that were drawn (drawn {drawn.Assignment}, carried out {string.Concat(done.WithIntervention.Select(flag => flag ? '1' : '0'))}), so that the draw cannot test them"));
 
-    private static Estimate Result(RandomizationResult result) => result.Observed is not { } observed
-        ? Estimate.NotDefined(result.Method, result.Undefined ?? "the test gives nothing")
-        : Estimate.Of(
-            string.Create(CultureInfo.InvariantCulture,
-                $"{result.Method}; {(result.IsExact ? "all" : $"{result.Compared} of")} {result.Assignments:0} assignments that could have been drawn; smallest possible p {result.SmallestPossibleP:0.####}"),
-            observed,
-            p: result.PTwoSided);
+    private static DrawTested Result(RandomizationResult result) => result is not { Observed: { } observed, SmallestPossibleP: { } smallest }
+        ? DrawTested.Not(result.Method, result.Undefined ?? "the test gives nothing")
+        : DrawTested.Of(
+            Estimate.Of(
+                string.Create(CultureInfo.InvariantCulture,
+                    $"{result.Method}; {(result.IsExact ? "all" : $"{result.Compared} of")} {result.Assignments:0} assignments that could have been drawn; smallest possible p {smallest:0.####}"),
+                observed,
+                p: result.PTwoSided),
+            smallest);
 }

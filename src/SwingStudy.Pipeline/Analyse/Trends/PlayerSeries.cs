@@ -12,15 +12,19 @@ internal static class PlayerSeries
     /// <summary>All terms of one outcome and contrast.</summary>
     /// <param name="values">Counted values of both phases, in order of time.</param>
     /// <param name="data">The same, session by session.</param>
+    /// <param name="series">The sessions from the first to the last compared one, those of other phases between them too.</param>
     /// <param name="change">The change judged on them.</param>
     /// <param name="outcome">The outcome.</param>
     /// <param name="confidence">Level of intervals.</param>
-    public static IEnumerable<TrendTerm> Terms(IReadOnlyList<CountedValue> values, ChangeData data, HonestChange change, OutcomeSetting outcome, double confidence)
+    public static IEnumerable<TrendTerm> Terms(IReadOnlyList<CountedValue> values, ChangeData data, IReadOnlyList<PhaseSession> series, HonestChange change, OutcomeSetting outcome, double confidence)
     {
         var (before, after) = (Means(data.Before), Means(data.After));
         var improvement = outcome.Better == Better.Lower ? Improvement.Decrease : Improvement.Increase;
         yield return new TrendTerm(TrendTerm.BaselineTrend, outcome.Unit, BaselineSlope.Of(data, change, confidence));
         yield return new TrendTerm(TrendTerm.BaselineTrendMedian, outcome.Unit, MedianSlope(before, confidence));
+        var steady = TrendFreeChange.Of(series, change, confidence);
+        yield return new TrendTerm(TrendTerm.WithinPhases, outcome.Unit, steady.Slope);
+        yield return new TrendTerm(TrendTerm.ChangeBeyondTrend, outcome.Unit, steady.Left);
         var fit = Segmented(before, after, confidence);
         yield return new TrendTerm(TrendTerm.LevelChange, outcome.Unit, Named(fit.LevelChange, "level-change"));
         yield return new TrendTerm(TrendTerm.SlopeChange, outcome.Unit, Named(fit.SlopeChange, "slope-change"));

@@ -18,7 +18,7 @@ internal sealed class TrendStage : Stage<TrendSettings>
         Unit = UnitOfWork.Participant,
         Inputs = [new("swings", Slice.SameParticipant), new("flags", Slice.SameParticipant), new("noise", Slice.WholeTable)],
         Outputs = ["trends"],
-        CodeVersion = "2",
+        CodeVersion = "3",
     };
 
     protected override TrendSettings SettingsOf(StudySetup setup) => TrendSettings.Of(setup);
@@ -43,13 +43,14 @@ internal sealed class TrendStage : Stage<TrendSettings>
                 var data = PhaseValues.Of(values, contrast);
                 var change = HonestChangeRule.Judge(data, pooled, confidence: settings.Confidence);
                 CountedValue[] compared = [.. values.Where(value => value.Phase == contrast.From || value.Phase == contrast.To)];
-                foreach (var term in PlayerSeries.Terms(compared, data, change, outcome, settings.Confidence))
+                foreach (var term in PlayerSeries.Terms(compared, data, PhaseValues.Series(values, contrast), change, outcome, settings.Confidence))
                     Add(rows, input.Participant!, outcome, contrast, term);
                 if (contrast.IsWithCue && Drawn(settings, input.Participant!) is { } drawn)
                 {
                     var chance = new Xoshiro256(settings.Seed).Split("randomization-test").Split(input.Participant!).Split(outcome.Name);
                     var test = DrawTest.OfPlayer(drawn, ConditionSeries.Of(values, settings.Phases), chance, settings.Resamples);
-                    Add(rows, input.Participant!, outcome, contrast, new TrendTerm(TrendTerm.RandomizationTest, outcome.Unit, test));
+                    Add(rows, input.Participant!, outcome, contrast, new TrendTerm(TrendTerm.RandomizationTest, outcome.Unit, test.Test));
+                    Add(rows, input.Participant!, outcome, contrast, new TrendTerm(TrendTerm.SmallestP, "1", test.SmallestP));
                 }
             }
         }

@@ -14,6 +14,12 @@ internal sealed record TrendTerm(string Term, string? Unit, Estimate Estimate)
     /// <summary>The same as median of pairwise slopes, which a single session cannot bend, with the exact test of Mann and Kendall.</summary>
     public const string BaselineTrendMedian = "baseline-trend-median";
 
+    /// <summary>Common slope of the session means within all phases from the first to the last compared session, a session.</summary>
+    public const string WithinPhases = "slope-within-phases";
+
+    /// <summary>What is left of the change when that slope goes on from phase to phase.</summary>
+    public const string ChangeBeyondTrend = "change-beyond-trend";
+
     /// <summary>Jump at the first session after the change against the line before it.</summary>
     public const string LevelChange = "level-change";
 
@@ -34,6 +40,9 @@ internal sealed record TrendTerm(string Term, string? Unit, Estimate Estimate)
 
     /// <summary>Mean with minus without the intervention among all assignments that could have been drawn.</summary>
     public const string RandomizationTest = "randomization-test";
+
+    /// <summary>The smallest p that this test could have given.</summary>
+    public const string SmallestP = "randomization-smallest-p";
 
     /// <summary>Slope against the order of swings within sessions, a swing.</summary>
     public const string OrderInSession = "order-in-session";

@@ -50,6 +50,21 @@ public sealed class RivalTests
     }
 
     [Fact]
+    public void ASteadyTrendThatTooFewSessionsWouldShowForbidsSupport()
+    {
+        // Clearly more than noise, but three sessions whose means differ by as much as these may as well have been on the way.
+        var unsure = Judge(Players.Of("P01", [40, 41, 40.2], [43.1, 42.4, 43.9]));
+        Assert.Equal("suggestive", unsure.Verdict);
+        Assert.Contains("steady-trend: a steady trend from session to session, cue or no cue, could explain it", unsure.Reasons, StringComparison.Ordinal);
+        Assert.Contains("take the cue away again and see whether the change goes, or let chance decide when the cue comes", unsure.Reasons, StringComparison.Ordinal);
+        Assert.DoesNotContain("baseline-trend", unsure.Reasons, StringComparison.Ordinal);
+
+        var sure = Judge(Players.Of("P01", [40, 41, 40.2, 40.9, 40.1, 40.6, 40.3, 40.8], [43.1, 42.4, 43.9, 42.6, 43.4, 42.9, 43.3, 42.7]));
+        Assert.Equal("supported", sure.Verdict);
+        Assert.DoesNotContain("steady-trend", sure.Reasons, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void FatigueIsNamedAndForbidsOnlyWhereThePhasesSampleSessionsUnequally()
     {
         // Speeds fall by 0.2 m/s a swing: the cue, measured early in its sessions alone, gains by it.

@@ -10,6 +10,7 @@ internal static class RivalSearch
         DriftedPlates.Find,
         RunningClocks.Find,
         TrendBefore.Find,
+        UnconvincedDraw.Find,
         OrderInSession.Find,
         UnequalExclusions.Find,
         SharedDay.Find,
