@@ -33,4 +33,9 @@ public static class FileRedaction
 
     /// <summary>Whether a person stands anywhere in bytes of which nothing is known: in text of any usual encoding, or in the parts of a package.</summary>
     public static bool Names(byte[] content, PersonTexts person) => FileTexts.Name(content, person);
+
+    /// <summary>The same for a file of any size.</summary>
+    /// <param name="content">Its bytes, at their start; the stream can be set back.</param>
+    /// <param name="person">The person.</param>
+    public static bool Names(Stream content, PersonTexts person) => FileTexts.Name(content, person);
 }

@@ -10,9 +10,58 @@ internal static partial class FileTexts
 {
     private static readonly string[] Usual = ["utf-8", "windows-1252", "utf-16", "utf-16BE"];
 
-    /// <summary>Whether the person is named in the bytes, read as text in each usual encoding, or in a part of a zip package.</summary>
-    public static bool Name(byte[] content, PersonTexts person) =>
-        Usual.Any(encoding => person.IsNamedIn(Plain(Lenient(encoding).GetString(content)))) || (IsZip(content) && Parts(content).Any(part => Name(part, person)));
+    /// <summary>Bytes of one look: what nobody knows may be a film of gigabytes.</summary>
+    private const int Look = 1 << 22;
+
+    /// <summary>Looks overlap by more than the longest name.</summary>
+    private const int Overlap = 1 << 12;
+
+    /// <summary>Most characters in a hundred that no text has, in what is still text.</summary>
+    private const int StrangeInText = 2;
+
+    /// <summary>
+    /// Whether the person is named in the bytes, read as text in each usual encoding, or in a name or part of a zip package. Bytes that are no text hold a
+    /// short pseudonym by chance: of a recording in a known format only what is text in it counts, and of others a short text counts only among other text.
+    /// </summary>
+    public static bool Name(byte[] content, PersonTexts person)
+    {
+        if (C3dTexts.Of(content) is { } texts)
+            return IsWrittenIn(new MemoryStream(texts, writable: false), person);
+        using var stream = new MemoryStream(content, writable: false);
+        return Name(stream, person);
+    }
+
+    /// <summary>The same for bytes that may be too many to hold; the stream can be set back.</summary>
+    public static bool Name(Stream content, PersonTexts person)
+    {
+        if (IsPartsNaming(content, person) is { } isNamed)
+            return isNamed;
+        content.Position = 0;
+        return IsWrittenIn(content, person);
+    }
+
+    private static bool IsWrittenIn(Stream content, PersonTexts person)
+    {
+        var look = new byte[Look + Overlap];
+        for (var held = 0; content.ReadAtLeast(look.AsSpan(held), look.Length - held, throwOnEndOfStream: false) is > 0 and var read;)
+        {
+            var bytes = look.AsSpan(0, held + read);
+            foreach (var encoding in Usual)
+            {
+                var text = Lenient(encoding).GetString(bytes);
+                if (IsText(text) ? person.IsNamedIn(Plain(text)) : person.IsNamedAmongBytes(text))
+                    return true;
+            }
+
+            // An even number of bytes, so that pairs stay pairs.
+            held = Math.Min(Overlap, bytes.Length) & ~1;
+            bytes[^held..].CopyTo(look);
+        }
+
+        return false;
+    }
+
+    private static bool IsText(string text) => 100L * text.Count(letter => letter == '\uFFFD' || (char.IsControl(letter) && !char.IsWhiteSpace(letter))) <= (long)StrangeInText * text.Length;
 
     /// <summary>Escapes of JSON and XML undone, so that a name is found however it is written.</summary>
     private static string Plain(string text) => Escape().Replace(text, match =>
@@ -20,29 +69,27 @@ internal static partial class FileTexts
             ? new Rune(hex).ToString()
             : match.Groups["number"].Success && int.TryParse(match.Groups["number"].ValueSpan, out var number) && Rune.IsValid(number) ? new Rune(number).ToString() : match.Value);
 
-    private static bool IsZip(byte[] content) => content.AsSpan().StartsWith("PK"u8);
-
-    private static List<byte[]> Parts(byte[] package)
+    /// <summary>Whether names or parts of a package name the person; null where the bytes are no package, or a broken one, and are looked at as they are.</summary>
+    private static bool? IsPartsNaming(Stream package, PersonTexts person)
     {
-        var parts = new List<byte[]>();
+        Span<byte> start = stackalloc byte[2];
+        if (package.ReadAtLeast(start, start.Length, throwOnEndOfStream: false) < start.Length || !start.SequenceEqual("PK"u8))
+            return null;
         try
         {
-            using var zip = new ZipArchive(new MemoryStream(package, writable: false), ZipArchiveMode.Read);
-            foreach (var entry in zip.Entries)
-            {
-                using var stream = entry.Open();
-                using var bytes = new MemoryStream();
-                stream.CopyTo(bytes);
-                parts.Add(bytes.ToArray());
-            }
+            using var zip = new ZipArchive(package, ZipArchiveMode.Read, leaveOpen: true);
+            return person.IsNamedIn(zip.Comment) || zip.Entries.Any(entry => person.IsNamedIn(entry.FullName) || person.IsNamedIn(entry.Comment) || IsNamedIn(entry, person));
         }
         catch (InvalidDataException)
         {
-            // No package, or a broken one: its bytes were looked at as they are.
-            return parts;
+            return null;
         }
+    }
 
-        return parts;
+    private static bool IsNamedIn(ZipArchiveEntry entry, PersonTexts person)
+    {
+        using var part = entry.Open();
+        return IsWrittenIn(part, person);
     }
 
     private static Encoding Lenient(string name) => Encoding.GetEncoding(Encodings.Get(name).CodePage, EncoderFallback.ReplacementFallback, DecoderFallback.ReplacementFallback);

@@ -10,6 +10,15 @@ public sealed class PersonTexts
     /// <summary>Shorter texts, and numbers, say nothing outside the cell of the player: they stand for many things.</summary>
     private const int TellingLetters = 3;
 
+    /// <summary>From that length on a text does not occur among bytes by chance.</summary>
+    private const int TooLongForChance = 7;
+
+    /// <summary>Characters of text beside a short one that make it no chance.</summary>
+    private const int TextBeside = 5;
+
+    /// <summary>Zero bytes that pad a text field to its length.</summary>
+    private const int Padding = 4;
+
     private readonly HashSet<string> _exact;
     private readonly string[] _telling;
     private readonly Regex? _written;
@@ -45,6 +54,13 @@ public sealed class PersonTexts
         return _telling.Any(name => StandsIn(normalized, name));
     }
 
+    /// <summary>Whether the person is named in bytes that are no text, read as if they were: a short name counts only beside other text, or padded with zeros.</summary>
+    public bool IsNamedAmongBytes(string text)
+    {
+        var normalized = AliasText.Normalize(text);
+        return _telling.Any(name => StandsIn(normalized, name, (at, end) => name.Length >= TooLongForChance || IsBesideText(normalized, at, end)));
+    }
+
     /// <summary>The text without the person's names; empty where a spelling cannot be cut out of it.</summary>
     public string Without(string text)
     {
@@ -54,12 +70,24 @@ public sealed class PersonTexts
         return IsNamedIn(cut) ? "" : cut;
     }
 
-    private static bool StandsIn(string text, string name)
+    private static bool IsBesideText(string text, int at, int end)
+    {
+        int beside = 0, zeros = 0;
+        for (var i = at - 1; i >= 0 && text[i] is >= ' ' and <= '~' && beside < TextBeside; i--)
+            beside++;
+        for (var i = end; i < text.Length && text[i] is >= ' ' and <= '~' && beside < TextBeside; i++)
+            beside++;
+        for (var i = end; i < text.Length && text[i] == '\0' && zeros < Padding; i++)
+            zeros++;
+        return beside == TextBeside || zeros == Padding;
+    }
+
+    private static bool StandsIn(string text, string name, Func<int, int, bool>? counts = null)
     {
         for (var at = 0; (at = text.IndexOf(name, at, StringComparison.Ordinal)) >= 0; at++)
         {
             var end = at + name.Length;
-            if ((at == 0 || !char.IsLetterOrDigit(text[at - 1])) && (end == text.Length || !char.IsLetterOrDigit(text[end])))
+            if ((at == 0 || !char.IsLetterOrDigit(text[at - 1])) && (end == text.Length || !char.IsLetterOrDigit(text[end])) && counts?.Invoke(at, end) != false)
                 return true;
         }
 

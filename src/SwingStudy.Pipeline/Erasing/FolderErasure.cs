@@ -31,7 +31,7 @@ internal sealed class FolderErasure(StudySetup setup, PersonTexts person)
     /// <summary>Files in which the person still stands. Compressed pages are left out, in which a short pseudonym occurs by chance: their rows were looked at.</summary>
     public IEnumerable<string> Remains() => Files(_folder.Root)
         .Where(file => !IsBelow(file, _folder.Originals) && !IsDatabase(file) && !(IsBelow(file, _folder.Tables) && Path.GetExtension(file) == ".parquet"))
-        .Where(file => person.IsNamedIn(Relative(file)) || FileRedaction.Names(ReadShared(file), person)).Select(Relative);
+        .Where(file => person.IsNamedIn(Relative(file)) || IsNamedInside(file)).Select(Relative);
 
     private void ClearReleases(ErasureReport report)
     {
@@ -82,7 +82,7 @@ internal sealed class FolderErasure(StudySetup setup, PersonTexts person)
             if (own.Any(folder => IsBelow(file, folder)) || files.Contains(file) || IsDatabase(file))
                 continue;
             var isExport = IsInExport(file);
-            if (isExport || person.IsNamedIn(Relative(file)) || FileRedaction.Names(ReadShared(file), person))
+            if (isExport || person.IsNamedIn(Relative(file)) || IsNamedInside(file))
                 Delete(file, report);
             if (isExport)
                 DeleteEmpty(Path.GetDirectoryName(file)!);
@@ -138,9 +138,17 @@ internal sealed class FolderErasure(StudySetup setup, PersonTexts person)
 
     private static bool IsBelow(string file, string folder) => file.StartsWith(folder + Path.DirectorySeparatorChar, StringComparison.Ordinal);
 
+    private bool IsNamedInside(string file)
+    {
+        using var stream = OpenShared(file);
+        return FileRedaction.Names(stream, person);
+    }
+
+    private static FileStream OpenShared(string file) => new(file, FileMode.Open, FileAccess.Read, FileShare.ReadWrite | FileShare.Delete);
+
     private static byte[] ReadShared(string file)
     {
-        using var stream = new FileStream(file, FileMode.Open, FileAccess.Read, FileShare.ReadWrite | FileShare.Delete);
+        using var stream = OpenShared(file);
         var content = new byte[stream.Length];
         stream.ReadExactly(content);
         return content;

@@ -24,9 +24,10 @@ public sealed class PersonErasure(StudySetup setup, StudyRegistry registry, Iden
     /// <summary>Erases a person.</summary>
     /// <param name="participant">Pseudonym.</param>
     /// <param name="actor">Who acts.</param>
-    /// <param name="recompute">Brings the results of the others up to date.</param>
+    /// <param name="bringUpToDate">Runs all stages: once before, so that recordings without a name are joined to their player's swings and go as well, and once
+    /// after, for the results of the others.</param>
     /// <returns>What was done; or the problem <c>participant-unknown</c>, <c>erasure-unfinished</c> or <c>vault-locked</c>, or what stood against a commit.</returns>
-    public Outcome<ErasureReport> Run(ParticipantId participant, string actor, Func<IReadOnlyList<Problem>> recompute)
+    public Outcome<ErasureReport> Run(ParticipantId participant, string actor, Func<IReadOnlyList<Problem>> bringUpToDate)
     {
         if (registry.Participant(participant) is not { } known)
             return identities.IsErased(participant.ToString()) ? Again() : ErasureMessages.Unknown(participant);
@@ -34,12 +35,14 @@ public sealed class PersonErasure(StudySetup setup, StudyRegistry registry, Iden
             return ErasureMessages.Unfinished(other.Code);
         if (identities.Vault == VaultState.Locked)
             return ErasureMessages.VaultLocked;
+        if (known.Status != Participant.BeingErased && bringUpToDate() is { Count: > 0 } before)
+            return Outcome<ErasureReport>.Failed(before);
         var person = new PersonTexts(participant, identities.Aliases(participant), identities.Names(participant));
         var report = new ErasureReport { Id = Begin(known, actor) };
         if (ClearTables(person, report) is { Count: > 0 } against)
             return Outcome<ErasureReport>.Failed(against);
         new FolderErasure(setup, person).Clear(report);
-        if (recompute() is { Count: > 0 } problems)
+        if (bringUpToDate() is { Count: > 0 } problems)
             return Outcome<ErasureReport>.Failed(problems);
         Finish(person, actor, report);
         return report;

@@ -1,7 +1,9 @@
 using System.Text;
 using SwingStudy.Domain.Identifiers;
 using SwingStudy.Domain.Sources;
+using SwingStudy.Ingestion.Readers.C3d;
 using SwingStudy.Ingestion.Redaction;
+using SwingStudy.Ingestion.Tests.Readers.C3d;
 using SwingStudy.Ingestion.Tests.Support;
 using SwingStudy.Storage.Identities;
 
@@ -82,6 +84,72 @@ public sealed class FileRedactionTests
         Assert.True(FileRedaction.Names(Encoding.UTF8.GetBytes(text), Person("Grünfink")));
         Assert.True(FileRedaction.Names(Encoding.Latin1.GetBytes(text), Person("Grünfink")));
         Assert.True(FileRedaction.Names(Encoding.Unicode.GetBytes(text), Person("Grünfink")));
+    }
+
+    [Fact]
+    public void AShortPseudonymAmongSamplesIsChanceAndAmongTextIsNot()
+    {
+        // The bytes of 'P01' between bytes that are no letters, in the middle of noise that no text holds.
+        var noise = new byte[4096];
+        new Random(20261126).NextBytes(noise);
+        byte[] With(string text) => [.. noise, 0x01, .. Encoding.ASCII.GetBytes(text), 0x02, .. noise];
+        Assert.False(FileRedaction.Names(noise, Otter));
+        Assert.False(FileRedaction.Names(With("P01"), Otter));
+        Assert.True(FileRedaction.Names(With("Name: P01"), Otter));
+        Assert.True(FileRedaction.Names(With("P01\0\0\0\0\0"), Otter));
+        Assert.True(FileRedaction.Names(With("Grünfink".Replace('ü', 'u')), Person("Grunfink")));
+    }
+
+    [Fact]
+    public void ARecordingOfMarkersNamesWhomItsParametersName()
+    {
+        // A coordinate whose bytes are 'P01' and zeros after it.
+        double[] chance = [BitConverter.ToSingle([0, (byte)'P', (byte)'0', (byte)'1'])], zero = [0];
+        byte[] Recorded(params string[] subjects) => SomeC3d.Bytes(new C3dRecording
+        {
+            RateHz = 100,
+            Points = [new C3dPoint("CLB1", chance, zero, zero)],
+            Texts = subjects.Length == 0 ? new Dictionary<(string, string), IReadOnlyList<string>>() : new() { [("SUBJECTS", "NAMES")] = subjects },
+        }, C3dStorage.IntelReal);
+        Assert.True(Recorded().AsSpan().IndexOf("P01\0\0\0\0"u8) > 0);
+        Assert.False(FileRedaction.Names(Recorded(), Otter));
+        Assert.False(FileRedaction.Names(Recorded("Moss"), Otter));
+        Assert.True(FileRedaction.Names(Recorded("P01"), Otter));
+        Assert.True(FileRedaction.Names(Recorded("Otter"), Otter));
+    }
+
+    [Fact]
+    public void ALargeFileIsLookedThroughToItsEndAndAcrossLooks()
+    {
+        // Across the border of two looks, and at the very end.
+        var film = new byte[(1 << 22) + (1 << 13)];
+        Assert.False(FileRedaction.Names(new MemoryStream(film), Otter));
+        foreach (var at in new[] { (1 << 22) + (1 << 12) - 4, film.Length - 13 })
+        {
+            var named = (byte[])film.Clone();
+            Encoding.ASCII.GetBytes("filmed: Otter").CopyTo(named, at);
+            Assert.True(FileRedaction.Names(new MemoryStream(named), Otter));
+        }
+    }
+
+    [Fact]
+    public void OfAPackageWhatIsInItCountsAndNotItsCompressedBytes()
+    {
+        static byte[] Zip(string name, string text)
+        {
+            using var bytes = new MemoryStream();
+            using (var zip = new System.IO.Compression.ZipArchive(bytes, System.IO.Compression.ZipArchiveMode.Create, leaveOpen: true))
+            {
+                using var entry = zip.CreateEntry(name).Open();
+                entry.Write(Encoding.UTF8.GetBytes(text));
+            }
+
+            return bytes.ToArray();
+        }
+
+        Assert.True(FileRedaction.Names(Zip("a.xml", "<c>Otter</c>"), Otter));
+        Assert.True(FileRedaction.Names(Zip("otter.xml", "<c/>"), Otter));
+        Assert.False(FileRedaction.Names(Zip("a.xml", "<c>Moss</c>"), Otter));
     }
 
     private static string Cut(string file)
