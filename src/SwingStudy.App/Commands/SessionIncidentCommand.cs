@@ -22,7 +22,7 @@ internal static class SessionIncidentCommand
         [
             ("what", Text("--what", "What happened, in plain words; no name and no diagnosis.")),
             ("onset", Text("--onset", "How it began, such as 'sudden, on the ninth swing'.")),
-            ("severity", Choice("--severity", "How bad.", "mild", "moderate", Severe)),
+            ("severity", Choice("--severity", "How bad it looks; asked of every event.", "mild", "moderate", Severe)),
             ("expected", Choice("--expected", "Whether it belongs to what was to be expected.", "yes", "no")),
             ("related", Choice("--related", "Whether the study may have caused it.", "unlikely", "possible", "probable")),
             ("action", Text("--action", "What was done.")),
@@ -83,6 +83,12 @@ internal static class SessionIncidentCommand
             return CommandResult.Failed(ExitCode.WrongUsage, "incident-unclear", "session incident", "--none together with an event", "one of them", "Record the event without --none.");
         if (!none && of is null && !given.ContainsKey("what"))
             return CommandResult.Failed(ExitCode.WrongUsage, "incident-empty", "session incident", "no word of what happened", "--what TEXT, or --none", "Say what happened, or that there was none.");
+        if (!none && of is null && !given.ContainsKey("severity"))
+        {
+            return CommandResult.Failed(ExitCode.InvalidInput, "incident-severity-missing", "--severity", "an event without its severity", "mild, moderate or severe: a severe one stops the session",
+                "Add --severity as it looks at this moment; '--follow-up-of' corrects it later.");
+        }
+
         if (of is { } number && study.Registry.Entries(session.Id).All(entry => entry.Id != number || entry.Kind != SessionEntry.Incident))
         {
             return CommandResult.Failed(ExitCode.InvalidInput, "incident-unknown", "--follow-up-of", FormattableString.Invariant($"no event {number} in {session.Id}"), "the number of an event of that session",

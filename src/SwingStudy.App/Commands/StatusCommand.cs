@@ -79,7 +79,7 @@ internal static class StatusCommand
                     console.MarkupLine("[bold]Consents that are due:[/]");
                 ProblemLines.Write(console, consents);
                 foreach (var (method, captures) in review.Unlinked)
-                    console.MarkupLineInterpolated($"In no swing: {Counted.Of(captures, "record")}, {LinkWords.Of(method)}");
+                    console.MarkupLineInterpolated($"In no swing: {Counted.Of(captures, "record")}, {LinkWords.Of(method)}{Mend(method)}");
                 Clocks(console, review.Clocks);
                 foreach (var match in review.Waiting)
                     console.MarkupLineInterpolated($"[bold]To decide:[/] {match.Text}");
@@ -110,6 +110,8 @@ internal static class StatusCommand
         var drawn = study.Setup.Protocol.Randomization is null ? "nothing is drawn" : FormattableString.Invariant($"drawn for {Counted.Of(study.Setup.Schedule.Players.Count, "player")}");
         return FormattableString.Invariant($"version {locked.Number} locked on {locked.At:uuuu-MM-dd}, {drawn}{(study.Mask is null ? "" : ", the analyst is blind")}");
     }
+
+    private static string Mend(string method) => method == "no-session" ? "; 'swingstudy session add' or 'session import' records one, then 'swingstudy run'" : "";
 
     private static string Text(long number) => number.ToString(CultureInfo.InvariantCulture);
 }

@@ -13,18 +13,21 @@ internal static class PersonFactsEntry
     {
         var values = new Dictionary<string, string>(StringComparer.Ordinal);
         var problems = new List<Problem>();
-        foreach (var assignment in ageBand is null ? assignments : assignments.Append($"{PersonFacts.AgeVariable}={ageBand}"))
+        var given = assignments.Select(assignment => (Option: "--set", Assignment: assignment)).ToList();
+        if (ageBand is not null)
+            given.Add(("--age-band", $"{PersonFacts.AgeVariable}={ageBand}"));
+        foreach (var (option, assignment) in given)
         {
             var parts = assignment.Split('=', 2);
             if (parts.Length != 2 || !dictionary.TryGet(parts[0], out var variable) || variable.Level != VariableLevel.Participant)
             {
                 var known = dictionary.Variables.Where(candidate => candidate.Level == VariableLevel.Participant).Select(candidate => candidate.Name);
-                problems.Add(new Problem("person-variable", new Place("--set"), $"'{assignment}'", $"variable=value with one of: {string.Join(", ", known)}",
+                problems.Add(new Problem("person-variable", new Place(option), $"'{assignment}'", $"variable=value with one of: {string.Join(", ", known)}",
                     "'swingstudy dictionary show NAME' tells the values of a variable."));
             }
             else if (variable.Words.Count > 0 && !variable.Words.Contains(parts[1]))
             {
-                problems.Add(new Problem("person-value", new Place("--set", Column: variable.Name), $"'{parts[1]}'", $"one of: {string.Join(", ", variable.Words)}", "Correct the value."));
+                problems.Add(new Problem("person-value", new Place(option, Column: variable.Name), $"'{parts[1]}'", $"one of: {string.Join(", ", variable.Words)}", "Correct the value."));
             }
             else
             {

@@ -80,23 +80,42 @@ internal static class PlayersToDraw
             ? "The study stays 'not randomized' for them; randomize in a study of their own."
             : $"Draw for the others: 'swingstudy protocol schedule {string.Join(' ', free.Select(code => "--player " + code))}'.");
 
-    /// <summary>Players with a session that has begun, or a swing, in a phase of the draw or in none.</summary>
+    /// <summary>Players with a session that has begun, a swing, or a capture that is no swing's yet, in a phase of the draw or in none.</summary>
     private static List<string> WithData(OpenedStudy study, List<string> players, Instant now)
     {
         var free = study.Setup.Protocol.Phases.Where(phase => phase.Role is PhaseRole.FollowUp or PhaseRole.Transfer).Select(phase => phase.Name).ToHashSet(StringComparer.Ordinal);
         var found = study.Registry.Sessions().Where(session => session.StartedAt <= now && !free.Contains(session.Phase ?? "")).Select(session => session.Participant.ToString())
             .ToHashSet(StringComparer.Ordinal);
         var swings = study.Tables.Table(StudyTables.Swings(study.Setup.Dictionary));
-        foreach (var rows in swings.CurrentVersion < 0 ? [] : swings.Read(columns: ["participant", "phase"]))
+        var later = new HashSet<string>(StringComparer.Ordinal);
+        foreach (var rows in swings.CurrentVersion < 0 ? [] : swings.Read(columns: ["swing_id", "participant", "phase"]))
         {
-            var (participants, phases) = (rows.Texts("participant"), rows.Texts("phase"));
+            var (ids, participants, phases) = (rows.Texts("swing_id"), rows.Texts("participant"), rows.Texts("phase"));
             for (var row = 0; row < rows.Count; row++)
             {
-                if (!free.Contains(phases[row] ?? ""))
+                if (free.Contains(phases[row] ?? ""))
+                    later.Add(ids[row]!);
+                else
                     found.Add(participants[row] ?? "");
             }
         }
 
-        return [.. players.Where(found.Contains)];
+        return [.. players.Where(player => found.Contains(player) || HasOtherCaptures(study, player, later))];
+    }
+
+    /// <summary>Whether something was recorded of a player beyond swings of phases about which nothing is drawn: what was taken in without a session could be
+    /// given one after the draw.</summary>
+    private static bool HasOtherCaptures(OpenedStudy study, string player, HashSet<string> later)
+    {
+        if (study.Tables.Existing("captures") is not { } captures)
+            return false;
+        var known = new HashSet<string>(StringComparer.Ordinal);
+        foreach (var rows in study.Tables.Existing("links")?.Read(columns: ["capture_id", "swing_id"], partition: player) ?? [])
+        {
+            var (ids, swings) = (rows.Texts("capture_id"), rows.Texts("swing_id"));
+            known.UnionWith(Enumerable.Range(0, rows.Count).Where(row => swings[row] is { } swing && later.Contains(swing)).Select(row => ids[row]!));
+        }
+
+        return captures.Read(columns: ["capture_id"], partition: player).Any(rows => rows.Texts("capture_id").Any(id => !known.Contains(id!)));
     }
 }

@@ -57,6 +57,8 @@ public sealed class SessionSafetyTests
         study.Run("session", "incident", Session, "--follow-up-of", FormattableString.Invariant($"{number}"), "--outcome", "gone").Expect(0);
         study.Run("session", "incident", Session, "--follow-up-of", "999", "--outcome", "gone").Expect(3);
         study.Run("session", "incident", Session).Expect(2);
+        var unjudged = study.Run("session", "incident", Session, "--what", "a cut", "--json").Expect(3).Json.GetProperty("problems")[0];
+        Assert.Equal("incident-severity-missing", unjudged.GetProperty("code").GetString());
         study.Run("report").Expect(0);
         foreach (var words in new[] { "1 on record, asked 2 times.", "sore wrist", "ninth swing", "possible", "outcome gone" })
             Assert.Contains(words, Report(study), StringComparison.Ordinal);

@@ -43,6 +43,9 @@ internal sealed class PlannedStudy : IDisposable
 
     public Finished Run(params string[] arguments) => _study.Run(arguments);
 
+    /// <summary>Puts a text into the inbox.</summary>
+    public string Drop(string name, string text) => _study.Drop(name, text);
+
     /// <summary>Runs a command that a rule must refuse, and gives the problem.</summary>
     public JsonElement Refused(params string[] arguments)
     {

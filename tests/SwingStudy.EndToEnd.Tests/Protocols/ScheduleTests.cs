@@ -89,6 +89,19 @@ public sealed class ScheduleTests
     }
 
     [Fact]
+    public void RowsThatWereTakenInWithoutASessionAreDataToo()
+    {
+        using var study = new PlannedStudy();
+        study.Run("protocol", "lock").Expect(0);
+        study.Drop("bay/early.csv", SensorMapping.File(8));
+        study.Run("ingest").Expect(0);
+        var problem = study.Refused("protocol", "schedule");
+        Assert.Equal("data-exist", problem.GetProperty("code").GetString());
+        study.Run("run").Expect(0);
+        Assert.Equal("data-exist", study.Refused("protocol", "schedule").GetProperty("code").GetString());
+    }
+
+    [Fact]
     public void ASessionThatIsStillToComeIsNoData()
     {
         using var study = new PlannedStudy();
