@@ -70,6 +70,8 @@ internal static class ConsentCommand
             {
                 console.MarkupLineInterpolated($"{consent.Participant.ToString()}: {string.Join(", ", scopes.Select(Word.Of))} {(consent.Given ? "consented" : "refused or taken back")} ({signer}).");
                 ProblemLines.Write(console, lacking);
+                if (!consent.Given && scopes.Contains(ConsentScope.Research))
+                    console.MarkupLineInterpolated($"What was taken before stays and counts; 'swingstudy people withdraw {consent.Participant.ToString()} --earlier leave-out' or 'people erase' decides about it.");
             });
     }
 
