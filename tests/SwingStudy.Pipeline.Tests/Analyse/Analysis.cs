@@ -1,6 +1,5 @@
 using SwingStudy.Domain.Studies;
 using SwingStudy.Domain.Tables;
-using SwingStudy.Pipeline.Running;
 using SwingStudy.Pipeline.Tests.Support;
 
 namespace SwingStudy.Pipeline.Tests.Analyse;

@@ -1,7 +1,6 @@
 using SwingStudy.Domain.Studies;
 using SwingStudy.Domain.Tables;
 using SwingStudy.Pipeline.Analyse;
-using SwingStudy.Pipeline.Running;
 using SwingStudy.Storage.Tables;
 
 namespace SwingStudy.Pipeline.Audit.Tracing;
