@@ -27,7 +27,7 @@ public sealed class OneLessonTests
         Assert.Contains("one-day: all swings of baseline and cue were struck on one day", finding.Reasons, StringComparison.Ordinal);
         Assert.Contains("to-settle: measure baseline and cue on different days", finding.Reasons, StringComparison.Ordinal);
         var page = File.ReadAllText(study.Run("report", "--player", "P01", "--json").Expect(0).Json.GetProperty("file").GetString()!);
-        Assert.Contains("These data cannot answer", page, StringComparison.Ordinal);
+        Assert.Contains("Nobody can tell from these data", page, StringComparison.Ordinal);
     }
 
     [Fact]
