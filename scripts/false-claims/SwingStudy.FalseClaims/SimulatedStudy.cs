@@ -59,7 +59,7 @@ internal sealed class SimulatedStudy(Scenario scenario, Xoshiro256 chance, doubl
                 ("struck_at", started + Duration.FromSeconds(30 * k)), ("club", "iron"), ("ball", scenario.Ball != 0 && phase == "cue" ? "premium" : "range"), ("surface", "mat"),
                 ("is_practice", false), ("included", true), ("club_head_speed", speed));
             captures.Add(("capture_id", id), ("source", device), ("device", device), ("participant", participant), ("club_head_speed", speed));
-            links.Add(("capture_id", id), ("swing_id", id), ("participant", participant), ("method", "time"));
+            links.Add(("capture_id", id), ("swing_id", id), ("participant", participant), ("method", "time"), ("source", device), ("device", device));
         }
     }
 }
