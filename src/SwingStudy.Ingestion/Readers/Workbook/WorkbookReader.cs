@@ -49,13 +49,13 @@ internal static class WorkbookReader
     }
 
     /// <summary>
-    /// What the parsers of zip, XML and the sheets throw at bytes that are no workbook. The last ones are the parser's own slips over hostile input;
-    /// they come from its code alone, since ours runs on what it has read.
+    /// What the parsers of zip, XML and the sheets throw at bytes that are no workbook. The last ones are the parser's own slips over hostile input, and
+    /// parts of the old binary format that it does not read; only what its code throws is taken for them, never what ours does.
     /// </summary>
     private static bool IsDamage(Exception e) =>
         e is ExcelReaderException or HeaderException or InvalidDataException or XmlException or IOException or FormatException or OverflowException
-            or NotSupportedException or NotImplementedException
-        || (e is ArgumentException or InvalidOperationException or IndexOutOfRangeException or NullReferenceException or InvalidCastException or KeyNotFoundException
+        || (e is NotSupportedException or NotImplementedException or ArgumentException or InvalidOperationException or IndexOutOfRangeException
+            or NullReferenceException or InvalidCastException or KeyNotFoundException
             && e.TargetSite?.DeclaringType?.Assembly != typeof(WorkbookReader).Assembly);
 
     private static Outcome<RecordDocument> Document(ParsedWorkbook workbook, string file, SourceMapping mapping)
