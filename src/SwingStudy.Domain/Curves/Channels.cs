@@ -7,8 +7,11 @@ namespace SwingStudy.Domain.Curves;
 /// </remarks>
 public static class Channels
 {
+    /// <summary>The one plate on which both feet stand.</summary>
+    public const string BothFeet = "both";
+
     /// <summary>Plates, by the foot that stands on them.</summary>
-    public static IReadOnlyList<string> Plates { get; } = ["lead", "trail"];
+    public static IReadOnlyList<string> Plates { get; } = ["lead", "trail", BothFeet];
 
     /// <summary>Points of player and club.</summary>
     public static IReadOnlyList<Landmark> Landmarks { get; } =
@@ -33,7 +36,7 @@ public static class Channels
     public static Channel? Find(string name) => ByName.GetValueOrDefault(name);
 
     /// <summary>Channel of a plate's force or moment, for instance <c>lead_force_y</c> in newtons or <c>trail_moment_z</c> in newton metres.</summary>
-    /// <param name="plate"><c>lead</c> or <c>trail</c>.</param>
+    /// <param name="plate">One of <see cref="Plates"/>.</param>
     /// <param name="quantity"><c>force</c> or <c>moment</c>.</param>
     /// <param name="axis"><c>x</c>, <c>y</c> or <c>z</c>.</param>
     public static string OfPlate(string plate, string quantity, char axis) => $"{plate}_{quantity}_{axis}";
@@ -42,7 +45,7 @@ public static class Channels
     /// Channel of one sample that says where the origin of a plate's moments lies, in metres, for instance <c>lead_origin_x</c>: stored with captures
     /// whose file carries the geometry of its plates.
     /// </summary>
-    /// <param name="plate"><c>lead</c> or <c>trail</c>.</param>
+    /// <param name="plate">One of <see cref="Plates"/>.</param>
     /// <param name="axis"><c>x</c>, <c>y</c> or <c>z</c>.</param>
     public static string OriginOf(string plate, char axis) => $"{plate}_origin_{axis}";
 
@@ -52,8 +55,10 @@ public static class Channels
     /// </summary>
     public static Channel? FindInput(string name) => Find(name) ?? PressurePlaces.GetValueOrDefault(name);
 
+    private static string FeetOn(string plate) => plate == BothFeet ? "both feet" : $"the {plate} foot";
+
     private static readonly Dictionary<string, Channel> PressurePlaces = Plates
-        .SelectMany(plate => "xyz".Select(axis => new Channel(OfPlate(plate, "cop", axis), $"centre of pressure under the {plate} foot", "m")))
+        .SelectMany(plate => "xyz".Select(axis => new Channel(OfPlate(plate, "cop", axis), $"centre of pressure under {FeetOn(plate)}", "m")))
         .ToDictionary(channel => channel.Name, StringComparer.Ordinal);
 
     private static IEnumerable<Channel> All()
@@ -63,9 +68,9 @@ public static class Channels
         {
             foreach (var axis in axes)
             {
-                yield return new Channel(OfPlate(plate, "force", axis.Name), $"force on the {plate} foot, {axis.Meaning}", "N");
-                yield return new Channel(OfPlate(plate, "moment", axis.Name), $"moment under the {plate} foot about the plate's origin, {axis.Meaning}", "N.m");
-                yield return new Channel(OriginOf(plate, axis.Name), $"place of the {plate} plate's origin, {axis.Meaning}", "m");
+                yield return new Channel(OfPlate(plate, "force", axis.Name), $"force on {FeetOn(plate)}, {axis.Meaning}", "N");
+                yield return new Channel(OfPlate(plate, "moment", axis.Name), $"moment under {FeetOn(plate)} about the plate's origin, {axis.Meaning}", "N.m");
+                yield return new Channel(OriginOf(plate, axis.Name), $"place of the origin of the plate under {FeetOn(plate)}, {axis.Meaning}", "m");
             }
         }
 

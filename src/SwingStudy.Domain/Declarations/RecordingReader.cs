@@ -10,7 +10,7 @@ internal sealed class RecordingReader(YamlMap root, FieldReader fields)
 {
     private const double MetresPerMillimetre = 0.001;
     private static readonly Dictionary<string, ClockKind> ClockWords = new(StringComparer.Ordinal) { ["time-of-day"] = ClockKind.TimeOfDay, ["frames"] = ClockKind.Frames };
-    private static readonly string[] Sides = ["lead", "trail", "left", "right"];
+    private static readonly string[] Sides = ["lead", "trail", "left", "right", Curves.Channels.BothFeet];
 
     public RecordingRule Rule()
     {

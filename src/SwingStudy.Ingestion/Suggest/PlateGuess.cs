@@ -16,7 +16,7 @@ internal static class PlateGuess
         var channels = new Dictionary<string, FieldSource>(StringComparer.Ordinal);
         foreach (var (column, load) in loads)
         {
-            var name = $"{(load.Side is { } side ? meaning.GetValueOrDefault(side, side) : "lead")}_{load.Quantity}_{load.Axis}";
+            var name = $"{(load.Side is { } side ? meaning.GetValueOrDefault(side, side) : Channels.BothFeet)}_{load.Quantity}_{load.Axis}";
             if (Channels.FindInput(PlayerSides.Of(name, true)) is not { } channel || channels.ContainsKey(name))
                 continue;
             channels[name] = new FieldSource { Column = column.Heading.Name, Unit = column.Heading.Unit is null ? channel.Unit : null };

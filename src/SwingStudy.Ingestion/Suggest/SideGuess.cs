@@ -9,7 +9,7 @@ internal static class SideGuess
         if (names.Contains("1") || names.Contains("2"))
             return (new Dictionary<string, string> { ["1"] = "trail", ["2"] = "lead" }, 0.2, "a guess: nothing says which foot stands on which plate");
         if (names.All(name => name is null))
-            return (new Dictionary<string, string>(), 0.2, "a guess: nothing says which foot stands on the plate");
+            return (new Dictionary<string, string>(), 0.2, "a guess: one plate and no side, so both feet are taken to stand on it");
         var isLead = names.Contains("trail") || names.Contains("lead");
         return (new Dictionary<string, string> { ["lead"] = "lead", ["trail"] = "trail", ["left"] = "left", ["right"] = "right", ["l"] = isLead ? "lead" : "left" }, 0.8,
             isLead ? "lead and trail by their names" : "left and right by their names; handedness decides which leads");

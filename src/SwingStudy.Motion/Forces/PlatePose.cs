@@ -7,6 +7,9 @@ namespace SwingStudy.Motion.Forces;
 /// <param name="HeightM">Height of what the player stands on above the origin: depth of the sensors below the top, plus the thickness of a mat.</param>
 public sealed record PlatePose(Vector3D Origin, double HeightM)
 {
+    /// <summary>Middle of the plate's top.</summary>
+    public Vector3D Centre { get; init; } = Origin;
+
     /// <summary>From the middle of the plate's top.</summary>
     /// <param name="topCentre">Middle of the top surface in the laboratory.</param>
     /// <param name="depthM">Depth h of the origin below it.</param>

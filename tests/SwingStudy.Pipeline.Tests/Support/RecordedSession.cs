@@ -42,6 +42,12 @@ internal sealed record RecordedSession
     /// <summary>Triggers of the plates in milliseconds late, swing by swing.</summary>
     public IReadOnlyList<double> TriggerLateMs { get; init; } = [2, -3, 1, 40, -2, 3, -1, 0];
 
+    /// <summary>How the plates are recorded.</summary>
+    public PlateLayout Plates { get; init; }
+
+    /// <summary>Standing still before the first swing, recorded for two seconds.</summary>
+    public bool HasQuiet { get; init; }
+
     /// <summary>Samples of each recording of plates; fewer than 800 end before impact.</summary>
     public int PlateSamples { get; init; } = 1100;
 
@@ -77,6 +83,11 @@ internal sealed record RecordedSession
                     ["trail"] = new() { CentreXM = -0.235, CentreZM = platesZ, DepthM = 0.04 },
                 },
             },
+            .. new[] { "lead", "trail", "both" }.Select(plate => Some.Mapping("plate-" + plate) with
+            {
+                Rows = RowMeaning.Recordings,
+                Plates = new Dictionary<string, PlateGeometry> { [plate] = new() { CentreXM = PlateX(plate), CentreZM = platesZ, DepthM = 0.04 } },
+            }),
             Some.Mapping("markers") with { Rows = RowMeaning.Recordings },
         ],
     };
@@ -118,13 +129,27 @@ internal sealed record RecordedSession
             if (HasPlates)
             {
                 var late = TriggerLateMs[i % TriggerLateMs.Count] / 1000;
-                var id = Capture("plates", swing, struck, "swing", struck - Duration.FromSeconds(BeforeS));
-                AddPlates(curves, id, t => t < -3 ? 0 : 1, -BeforeS, -BeforeS - late, PlateSamples);
+                foreach (var recorder in PlateRecorder.Of(Plates))
+                {
+                    var before = BeforeS - recorder.LaterS;
+                    var id = Capture(recorder.Source, swing, struck, "swing", struck + Duration.FromSeconds(recorder.ClockAheadS - before));
+                    AddPlates(curves, id, recorder, t => t < -3 ? 0 : 1, -before, -before - (recorder.IsTriggerExact ? 0 : late), (int)(PlateSamples * recorder.RateHz / PlateRateHz));
+                }
             }
         }
 
-        if (HasZero)
-            AddPlates(curves, Capture("plates", null, Some.Morning, "zero", Some.Morning), _ => 0, -0.2, double.NaN, 100);
+        foreach (var recorder in PlateRecorder.Of(Plates).Where(_ => HasPlates))
+        {
+            var before = Some.Morning + Duration.FromSeconds(recorder.ClockAheadS);
+            if (HasZero)
+                AddPlates(curves, Capture(recorder.Source, null, before, "zero", before), recorder, _ => 0, -0.2, double.NaN, 100);
+            if (HasQuiet)
+            {
+                var began = before + Duration.FromSeconds(5 + recorder.LaterS);
+                AddPlates(curves, Capture(recorder.Source, null, began, "quiet", began), recorder, _ => 1, -20 + recorder.LaterS, double.NaN, (int)(2 * recorder.RateHz));
+            }
+        }
+
         return [captures.Build(), links.Build(), curves.Build(), events.Build()];
 
         string Capture(string source, string? swing, Instant struck, string? purpose, Instant first, params (string, object?)[] values)
@@ -167,17 +192,24 @@ internal sealed record RecordedSession
     }
 
     /// <summary>Both feet press at known places; each plate has a zero of its own.</summary>
-    private void AddPlates(RowSetBuilder curves, string id, Func<double, double> isOn, double fromS, double firstTimeS, int samples)
+    private void AddPlates(RowSetBuilder curves, string id, PlateRecorder recorder, Func<double, double> isOn, double fromS, double firstTimeS, int samples)
     {
-        foreach (var (plate, zero) in new[] { ("lead", 4.0), ("trail", -3.0) })
+        foreach (var plate in recorder.Plates)
         {
+            var zero = plate == "lead" ? 4.0 : -3.0;
             var channels = new[] { "force_x", "force_y", "force_z", "moment_x", "moment_y", "moment_z" }.ToDictionary(name => name, _ => new double[samples]);
             for (var i = 0; i < samples; i++)
             {
-                var time = fromS + (i / PlateRateHz);
-                var share = plate == "lead" ? LeadShare(time) : 1 - LeadShare(time);
-                var force = isOn(time) * WeightN * Vertical(time) * share * new Vector3D(plate == "lead" ? -0.1 : 0.15, 1, 0.05);
-                var moment = new Vector3D(0.01, 0.04, 0.02).Cross(force) + (isOn(time) * 10 * Vertical(time) * Vector3D.Up);
+                var time = fromS + (i / recorder.RateHz);
+                Vector3D force = default, moment = default;
+                foreach (var foot in plate == "both" ? ["lead", "trail"] : new[] { plate })
+                {
+                    var share = foot == "lead" ? LeadShare(time) : 1 - LeadShare(time);
+                    var own = isOn(time) * WeightN * Vertical(time) * share * new Vector3D(foot == "lead" ? -0.1 : 0.15, 1, 0.05);
+                    force += own;
+                    moment += new Vector3D(0.01 + PlateX(foot) - PlateX(plate), 0.04, 0.02).Cross(own) + (isOn(time) * 10 * Vertical(time) * Vector3D.Up);
+                }
+
                 // A mirror along the target line turns z of forces over, and of moments x and y.
                 var hand = IsMirrored ? -1 : 1;
                 double[] read = [force.X, force.Y, hand * force.Z, hand * moment.X, hand * moment.Y, moment.Z];
@@ -188,8 +220,10 @@ internal sealed record RecordedSession
             foreach (var (name, values) in channels)
             {
                 curves.Add(("capture_id", id), ("participant", "P01"), ("channel", $"{plate}_{name}"), ("unit", name[0] == 'f' ? "N" : "N.m"),
-                    ("sample_rate_hz", PlateRateHz), ("t0_s", double.IsNaN(firstTimeS) ? null : firstTimeS), ("values", values));
+                    ("sample_rate_hz", recorder.RateHz), ("t0_s", double.IsNaN(firstTimeS) ? null : firstTimeS), ("values", values));
             }
         }
     }
+
+    private static double PlateX(string plate) => plate switch { "lead" => 0.235, "trail" => -0.235, _ => 0 };
 }

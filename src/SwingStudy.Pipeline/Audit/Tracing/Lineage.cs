@@ -1,6 +1,7 @@
 using System.Text.RegularExpressions;
 using SwingStudy.Domain.Studies;
 using SwingStudy.Pipeline.Analyse;
+using SwingStudy.Pipeline.Measure.Swings;
 
 namespace SwingStudy.Pipeline.Audit.Tracing;
 
@@ -82,7 +83,7 @@ internal sealed partial class Lineage(StudySetup setup, TracedRows rows)
         var (participant, id) = (row.Text("participant")!, row.Text("swing_id")!);
         var session = rows.Of("swings", participant).Where(swing => swing.Text("swing_id") == id).Select(swing => swing.Text("session")).FirstOrDefault();
         return rows.CapturesOf(participant, id).Concat(session is null ? [] : rows.CapturesBeside(participant, session).Where(capture => capture.Text("purpose") != "swing"))
-            .Where(capture => capture.Has("purpose") && (source is null || capture.Text("source") == source)).Select(capture => (capture, (string?)null));
+            .Where(capture => capture.Has("purpose") && (source is null || source.Split(SwingPlates.Joint).Contains(capture.Text("source")))).Select(capture => (capture, (string?)null));
     }
 
     private IEnumerable<(TracedRow, string?)> Flagged(TracedRow flag)

@@ -1,3 +1,4 @@
+using SwingStudy.Domain.Curves;
 using SwingStudy.Motion.Events;
 using SwingStudy.Pipeline.Measure.Swings;
 
@@ -29,17 +30,23 @@ internal sealed record CurveMeasure(string Name, string Definition, Func<SwingSi
     public Measured Of(SwingSignals swing)
     {
         if (IsOfForces && swing.Forces is null)
-            return Measured.None("no recording of both plates with a known impact belongs to the swing");
+            return Measured.None(swing.ForcesFault ?? "no recording of plates with a known impact belongs to the swing");
         if (!IsOfForces && swing.Motion is null)
             return Measured.None("no recording of marks with a known impact belongs to the swing");
         return Missing(swing) is { } reason ? Measured.None(reason) : Compute(swing);
     }
 
+    /// <summary>The plates it rests on.</summary>
+    private IEnumerable<string> Plates => new[] { (MeasureNeeds.Lead, "lead"), (MeasureNeeds.Trail, "trail"), (MeasureNeeds.Total, Channels.BothFeet) }
+        .Where(pair => Needs.HasFlag(pair.Item1)).Select(pair => pair.Item2);
+
     private string? Missing(SwingSignals swing)
     {
+        if (Plates.Select(plate => swing.Forces!.LossOf(plate)).FirstOrDefault(loss => loss is not null) is { } loss)
+            return loss;
         if (Needs.HasFlag(MeasureNeeds.Weight) && double.IsNaN(swing.Forces!.BodyWeightN))
             return swing.Session.WeightProblem ?? swing.Session.BodyWeightMethod;
-        if (Needs.HasFlag(MeasureNeeds.Places) && swing.Forces!.PlateCentres is null)
+        if (Needs.HasFlag(MeasureNeeds.Places) && Plates.Any(plate => plate == Channels.BothFeet ? swing.Forces!.Centres is null : swing.Forces!.CentreOf(plate) is null))
             return "the places of the plates are neither in the file nor declared in the mapping";
         if (Needs.HasFlag(MeasureNeeds.Side) && swing.Side is null)
             return "it is not known whether the player swings right- or left-handed";

@@ -12,13 +12,13 @@ internal static class HorizontalForceMeasures
     public static IReadOnlyList<CurveMeasure> All { get; } =
     [
         new("target_force_peak_trail", "greatest trail force to the target, downswing",
-            swing => Weights(swing, At.Highest(swing.Forces!.Trail.ForceX, swing.Forces.Axis, swing.DownswingFromS, 0))) { Needs = Usual },
+            swing => Weights(swing, At.Highest(swing.Forces!.Trail!.ForceX, swing.Forces.Axis, swing.DownswingFromS, 0))) { Needs = MeasureNeeds.Trail | Usual },
         new("target_force_brake_lead", "most negative lead force along the target line, downswing",
-            swing => Weights(swing, At.Lowest(swing.Forces!.Lead.ForceX, swing.Forces.Axis, swing.DownswingFromS, 0))) { Needs = Usual },
-        new("toe_force_peak_lead", "largest lead toe-heel force with its sign, downswing", swing => Toe(swing, swing.Forces!.Lead)) { Needs = Usual | MeasureNeeds.Side },
-        new("toe_force_peak_trail", "largest trail toe-heel force with its sign, downswing", swing => Toe(swing, swing.Forces!.Trail)) { Needs = Usual | MeasureNeeds.Side },
-        new("horizontal_peak_lead", "greatest size of the lead force along the ground, downswing", swing => Size(swing, swing.Forces!.Lead)) { Needs = Usual },
-        new("horizontal_peak_trail", "greatest size of the trail force along the ground, downswing", swing => Size(swing, swing.Forces!.Trail)) { Needs = Usual },
+            swing => Weights(swing, At.Lowest(swing.Forces!.Lead!.ForceX, swing.Forces.Axis, swing.DownswingFromS, 0))) { Needs = MeasureNeeds.Lead | Usual },
+        new("toe_force_peak_lead", "largest lead toe-heel force with its sign, downswing", swing => Toe(swing, swing.Forces!.Lead!)) { Needs = MeasureNeeds.Lead | Usual | MeasureNeeds.Side },
+        new("toe_force_peak_trail", "largest trail toe-heel force with its sign, downswing", swing => Toe(swing, swing.Forces!.Trail!)) { Needs = MeasureNeeds.Trail | Usual | MeasureNeeds.Side },
+        new("horizontal_peak_lead", "greatest size of the lead force along the ground, downswing", swing => Size(swing, swing.Forces!.Lead!)) { Needs = MeasureNeeds.Lead | Usual },
+        new("horizontal_peak_trail", "greatest size of the trail force along the ground, downswing", swing => Size(swing, swing.Forces!.Trail!)) { Needs = MeasureNeeds.Trail | Usual },
     ];
 
     private static double Weights(SwingSignals swing, Peak? peak) => At.Height(peak) / swing.Forces!.BodyWeightN;

@@ -9,7 +9,7 @@ internal enum MeasureNeeds
     /// <summary>Body weight of the session.</summary>
     Weight = 1,
 
-    /// <summary>Places of both plates in the laboratory.</summary>
+    /// <summary>Places in the laboratory of the plates it rests on.</summary>
     Places = 2,
 
     /// <summary>Whether the player swings right- or left-handed.</summary>
@@ -35,4 +35,13 @@ internal enum MeasureNeeds
 
     /// <summary>Marks of the trunk, which take those of the pelvis.</summary>
     Trunk = 512,
+
+    /// <summary>A plate of the lead foot's own.</summary>
+    Lead = 1024,
+
+    /// <summary>A plate of the trail foot's own.</summary>
+    Trail = 2048,
+
+    /// <summary>Plates under both feet, one or two.</summary>
+    Total = 4096,
 }

@@ -10,10 +10,10 @@ internal static class MomentMeasures
 
     public static IReadOnlyList<CurveMeasure> All { get; } =
     [
-        new("free_moment_peak_lead", "largest lead free moment with its sign, downswing", swing => Largest(swing, swing.Forces!.Lead)) { Needs = Usual },
-        new("free_moment_peak_trail", "largest trail free moment with its sign, downswing", swing => Largest(swing, swing.Forces!.Trail)) { Needs = Usual },
+        new("free_moment_peak_lead", "largest lead free moment with its sign, downswing", swing => Largest(swing, swing.Forces!.Lead!)) { Needs = MeasureNeeds.Lead | Usual },
+        new("free_moment_peak_trail", "largest trail free moment with its sign, downswing", swing => Largest(swing, swing.Forces!.Trail!)) { Needs = MeasureNeeds.Trail | Usual },
         new("pivot_moment_peak", "largest moment of both feet about the vertical through their common centre of pressure with its sign, downswing",
-            swing => Largest(swing, swing.Forces!.Total)) { Needs = Usual },
+            swing => Largest(swing, swing.Forces!.Total!)) { Needs = MeasureNeeds.Total | Usual },
     ];
 
     private static double Largest(SwingSignals swing, GroundReaction reaction) =>

@@ -18,6 +18,14 @@ internal sealed record Recording(
     /// <summary>Whether it holds forces of a plate.</summary>
     public bool HasForces => Channels.Keys.Any(name => name.EndsWith("_force_y", StringComparison.Ordinal));
 
+    /// <summary>Whether it holds the vertical force of a plate.</summary>
+    public bool HasPlate(string plate) => Channels.ContainsKey(VerticalOf(plate));
+
+    /// <summary>Times of a plate's samples with a moment of the recording as zero.</summary>
+    public TimeAxis ForceAxis(string plate, double zeroS) => Channels[VerticalOf(plate)].Axis(zeroS);
+
+    private static string VerticalOf(string plate) => Domain.Curves.Channels.OfPlate(plate, "force", 'y');
+
     /// <summary>Whether it holds the club head or the grip.</summary>
     public bool HasClub => Has("club_head") || Has("grip");
 

@@ -21,18 +21,25 @@ internal static class CurveRows
         var weight = forces.BodyWeightN;
         var side = swing.Side ?? double.NaN;
         var method = MeasureMethods.Forces(swing);
-        foreach (var (name, foot) in new[] { ("total", forces.Total), ("lead", forces.Lead), ("trail", forces.Trail) })
+        foreach (var (name, feet) in new[] { ("total", forces.Total), ("lead", forces.Lead), ("trail", forces.Trail) })
         {
-            Curve($"{name}_force_y", "{BW}", foot.ForceY, 1 / weight);
-            Curve($"{name}_force_x", "{BW}", foot.ForceX, 1 / weight);
-            Curve($"{name}_force_toe", "{BW}", foot.ForceZ, side / weight);
-            Curve(name == "total" ? "pivot_moment" : $"{name}_free_moment", "N.m", foot.VerticalMoment, side);
+            if (feet is not { } reaction)
+                continue;
+            Curve($"{name}_force_y", "{BW}", reaction.ForceY, 1 / weight);
+            Curve($"{name}_force_x", "{BW}", reaction.ForceX, 1 / weight);
+            Curve($"{name}_force_toe", "{BW}", reaction.ForceZ, side / weight);
+            Curve(name == "total" ? "pivot_moment" : $"{name}_free_moment", "N.m", reaction.VerticalMoment, side);
         }
 
-        Curve("total_free_moment", "N.m", [.. forces.Lead.VerticalMoment.Zip(forces.Trail.VerticalMoment, (a, b) => a + b)], side);
-        Curve("lead_share", "%", forces.LeadShare, 1);
-        Curve("cop_along", "mm", forces.Total.CentreX, 1000);
-        Curve("cop_toe", "mm", forces.Total.CentreZ, 1000 * side);
+        if (forces is { Lead: { } lead, Trail: { } trail })
+            Curve("total_free_moment", "N.m", [.. lead.VerticalMoment.Zip(trail.VerticalMoment, (a, b) => a + b)], side);
+        if (forces.LeadShare is { } share)
+            Curve("lead_share", "%", share, 1);
+        if (forces.Total is { } total)
+        {
+            Curve("cop_along", "mm", total.CentreX, 1000);
+            Curve("cop_toe", "mm", total.CentreZ, 1000 * side);
+        }
 
         void Curve(string channel, string unit, double[] values, double factor) => Put(rows, participant, swing.Swing, channel, unit, values, factor, forces.Axis, method);
     }

@@ -13,7 +13,8 @@ internal static class MeasureMethods
     {
         var zero = swing.Forces!.IsZeroed ? "zeroed on empty plates" : "not zeroed: no recording of empty plates";
         var downswing = double.IsNaN(swing.TopS) ? "downswing from least vertical force" : "downswing from top";
-        return $"{new LowPass(swing.Plan.ForceCutoffHz).Method}; {zero}; {downswing}; impact: {swing.Forces.Impact.Method}; body weight: {swing.Session.BodyWeightMethod}";
+        var joined = swing.Forces.JoinMethod is { } join ? $"{join}; " : "";
+        return $"{new LowPass(swing.Plan.ForceCutoffHz).Method}; {joined}{zero}; {downswing}; impact: {swing.Forces.Impact.Method}; body weight: {swing.Session.BodyWeightMethod}";
     }
 
     /// <summary>Of marks.</summary>

@@ -24,21 +24,21 @@ internal sealed record SessionSignals(IReadOnlyList<SwingSignals> Swings, bool H
         var impacts = new ImpactTimes(recordings, limits);
         List<MarkerSwing?> motions = [.. recordings.Select(swing => Marker(swing, impacts, settings.Signals))];
         List<EventSet> events = [.. motions.Select(motion => motion?.Events(limits) ?? EventSet.None)];
-        var plates = recordings.Select(swing => swing.FirstOrDefault(recording => recording.HasForces)).ToList();
-        var plateImpacts = plates.Select((plate, i) => plate is null ? null : impacts.Of(plate, recordings[i])).ToList();
-        List<(Recording, double)> still = [.. Enumerable.Range(0, swings.Count).Where(i => plates[i] is not null && plateImpacts[i] is not null)
-            .Select(i => (plates[i]!, StillUntil(plateImpacts[i]!, events[i])))];
+        List<SwingPlates?> plates = [.. recordings.Select(swing => SwingPlates.Of(swing, recording => impacts.Of(recording, swing)))];
+        var clocks = new PlateClocks(plates);
+        List<string?> faults = [.. plates.Select(swing => swing is null ? null : clocks.Fault(swing))];
+        List<(SwingPlates, double)> still = [.. Enumerable.Range(0, swings.Count).Where(i => plates[i] is not null && faults[i] is null).Select(i => (plates[i]!, StillUntil(plates[i]!, events[i])))];
         // The player's side is one for the session: as declared, else as most of the swings with marks show it.
         var side = declaredSide ?? Most(motions.Select(motion => motion?.Side));
-        var session = new SessionForces(all.Values, still, settings.Plates, side, settings.Signals);
+        var session = new SessionForces(all.Values, still, clocks, settings.Plates, side, settings.Signals);
         return new SessionSignals(
         [
             .. swings.Select((swing, i) =>
             {
-                var forces = plates[i] is { } plate && plateImpacts[i] is { } impact ? ForceSwing.Of(plate, impact, session, settings.Signals) : null;
-                return new SwingSignals(swing.Id, motions[i], forces, session, WithForces(events[i], forces), side, settings.Signals);
+                var forces = plates[i] is { } own && faults[i] is null ? ForceSwing.Of(own, session, settings.Signals) : null;
+                return new SwingSignals(swing.Id, motions[i], forces, session, WithForces(events[i], forces), side, settings.Signals) { ForcesFault = faults[i] };
             }),
-        ], recordings.Any(swing => swing.Any(recording => recording.HasClub)), plates.Any(plate => plate is not null));
+        ], recordings.Any(swing => swing.Any(recording => recording.HasClub)), recordings.Any(swing => swing.Any(recording => recording.HasForces)));
     }
 
     /// <summary>Thresholds of the rules for events as the protocol sets them.</summary>
@@ -47,12 +47,13 @@ internal sealed record SessionSignals(IReadOnlyList<SwingSignals> Swings, bool H
     private static MarkerSwing? Marker(IReadOnlyList<Recording> swing, ImpactTimes impacts, SignalPlan plan) =>
         swing.FirstOrDefault(recording => recording.HasClub) is { } marks && impacts.Of(marks, swing) is { } impact ? new MarkerSwing(marks, impact, plan) : null;
 
-    /// <summary>How long the player stands still in a recording of plates: until the start, or without one until well before any backswing could begin.</summary>
-    private static double StillUntil(Impact impact, EventSet events)
+    /// <summary>Until when the player stands still, from impact: until the start, or without one until well before any backswing could begin.</summary>
+    private static double StillUntil(SwingPlates plates, EventSet events)
     {
         const double LongBefore = 1.2;
+        const double LeastS = 0.1;
         var start = events.TimeOf(EventNames.Start);
-        return Math.Max(0.1, impact.TimeS + (double.IsNaN(start) ? -LongBefore : start));
+        return Math.Max(plates.SharedFromS + LeastS, double.IsNaN(start) ? -LongBefore : start);
     }
 
     /// <summary>Events that forces alone give: impact and start where there are no marks, unweighting always.</summary>
@@ -63,11 +64,13 @@ internal sealed record SessionSignals(IReadOnlyList<SwingSignals> Swings, bool H
         List<SwingEvent> found = [.. events.Found];
         if (events.Found.Count == 0)
             found.Add(new SwingEvent(EventNames.Impact, 0, forces.Impact.Method, forces.Impact.Confidence));
-        if (double.IsNaN(events.TimeOf(EventNames.Top)) && ForceEvents.LeastVertical(forces.Total.ForceY, forces.Axis, 0) is { } unweighting)
+        if (forces.Total is not { } total)
+            return events with { Found = found };
+        if (double.IsNaN(events.TimeOf(EventNames.Top)) && ForceEvents.LeastVertical(total.ForceY, forces.Axis, 0) is { } unweighting)
             found.Add(unweighting);
         if (double.IsNaN(events.TimeOf(EventNames.Start))
-            && QuietStanding.Stillest(forces.Total.ForceY, forces.Axis, 0.2, forces.Axis.FirstTimeS, -1.2) is { } still
-            && ForceEvents.Start(forces.Total, forces.Axis, still, 0) is { } start)
+            && QuietStanding.Stillest(total.ForceY, forces.Axis, 0.2, forces.Axis.FirstTimeS, -1.2) is { } still
+            && ForceEvents.Start(total, forces.Axis, still, 0) is { } start)
             found.Add(start);
         return events with { Found = found, Failed = [.. events.Failed.Where(failed => found.All(e => e.Name != failed.Name))] };
     }

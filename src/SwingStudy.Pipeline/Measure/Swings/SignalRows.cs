@@ -39,7 +39,7 @@ internal static class SignalRows
             {
                 var measured = measure.Of(swing);
                 var method = measure.IsOfForces ? swing.Forces is null ? null : MeasureMethods.Forces(swing) : swing.Motion is null ? null : MeasureMethods.Motion(swing);
-                Add(swing, measure.Name, measure.IsOfForces ? swing.Forces?.Recording.Source : swing.Motion?.Source, measured, $"{measure.Definition}{(method is null ? "" : "; " + method)}");
+                Add(swing, measure.Name, measure.IsOfForces ? swing.Forces?.Source : swing.Motion?.Source, measured, $"{measure.Definition}{(method is null ? "" : "; " + method)}");
             }
 
             if (swing.Motion is null)

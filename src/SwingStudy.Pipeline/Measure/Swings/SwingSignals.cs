@@ -14,6 +14,9 @@ namespace SwingStudy.Pipeline.Measure.Swings;
 internal sealed record SwingSignals(
     string Swing, MarkerSwing? Motion, ForceSwing? Forces, SessionForces Session, EventSet Events, int? Side, SignalPlan Plan)
 {
+    /// <summary>Why there are no forces although plates were recorded; null when nothing stands in the way.</summary>
+    public string? ForcesFault { get; init; }
+
     /// <summary>Time of an event; NaN when it was not found.</summary>
     public double this[string name] => Events.TimeOf(name);
 
