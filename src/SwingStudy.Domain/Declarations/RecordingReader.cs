@@ -139,6 +139,7 @@ internal sealed class RecordingReader(YamlMap root, FieldReader fields)
     {
         var centre = Lengths(map, "centre_mm", 3);
         var size = Lengths(map, "size_mm", 2);
+        var origin = Lengths(map, "origin_mm", 2);
         var plate = new PlateGeometry
         {
             CentreXM = centre is null ? double.NaN : centre[0],
@@ -147,6 +148,8 @@ internal sealed class RecordingReader(YamlMap root, FieldReader fields)
             SizeXM = size is null ? double.NaN : size[0],
             SizeZM = size is null ? double.NaN : size[1],
             DepthM = MetresPerMillimetre * (map.OptionalNumber("depth_mm") ?? 0),
+            OriginXM = origin is null ? 0 : origin[0],
+            OriginZM = origin is null ? 0 : origin[1],
             MatM = MetresPerMillimetre * (map.OptionalNumber("mat_mm") ?? 0),
             TurnDeg = map.OptionalNumber("turn_deg") ?? 0,
             Platform = map.OptionalCount("platform", 1),

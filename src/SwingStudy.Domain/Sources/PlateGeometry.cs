@@ -15,6 +15,12 @@ public sealed record PlateGeometry
     /// <summary>How far the origin of forces and moments lies below the top's centre.</summary>
     public double DepthM { get; init; }
 
+    /// <summary>How far the origin of forces and moments lies from below the top's centre to the target, before the plate is turned.</summary>
+    public double OriginXM { get; init; }
+
+    /// <summary>How far it lies from there to the right.</summary>
+    public double OriginZM { get; init; }
+
     /// <summary>Thickness of a mat on the plate: the player stands that much higher.</summary>
     public double MatM { get; init; }
 

@@ -16,7 +16,7 @@ internal sealed class C3dChannels
     private readonly List<Problem> _remarks = [];
     private readonly List<(string Name, int Point)> _landmarks = [];
     private readonly List<(string Channel, string Unit, int Analog, LinearScale Scale)> _channels = [];
-    private readonly List<(string Plate, C3dPlatform Platform, double ForceFactor)> _platforms = [];
+    private readonly List<(string Plate, C3dPlatform Platform, double ForceFactor, double[] ChannelFactors)> _platforms = [];
     private readonly double _metres = double.NaN;
 
     public C3dChannels(C3dFile file, SourceMapping mapping)
@@ -62,8 +62,8 @@ internal sealed class C3dChannels
             curves.AddRange(points[i].Select((series, axis) => new RecordedCurve($"{_landmarks[i].Name}_{"xyz"[axis]}", "m", _file.RateHz, series)));
         foreach (var (channel, unit, analog, scale) in _channels)
             curves.Add(new RecordedCurve(channel, unit, _file.AnalogRateHz, [.. analogs[analog].Select(scale.Apply)]));
-        foreach (var (plate, platform, factor) in _platforms)
-            curves.AddRange(Loads(plate, platform, factor, [.. platform.Channels.Select(channel => analogs[channel])]));
+        foreach (var (plate, platform, factor, channels) in _platforms)
+            curves.AddRange(Loads(plate, platform, factor, [.. platform.Channels.Select((channel, i) => Scaled(analogs[channel], channels[i]))]));
         return curves;
     }
 
@@ -142,7 +142,7 @@ internal sealed class C3dChannels
             if (_file.Platforms.FirstOrDefault(known => known.Number == number) is not { } platform)
                 _remarks.Add(RecordingMessages.PlatformMissing(_mapping, _file.File, plate, number));
             else if (ForceFactor(platform) is { } factor)
-                _platforms.Add((plate, platform, factor));
+                _platforms.Add((plate, WithSensorsBelow(platform), factor, [.. platform.Channels.Select((_, i) => ChannelFactor(platform, i, factor))]));
         }
     }
 
@@ -152,6 +152,34 @@ internal sealed class C3dChannels
         var unit = _file.AnalogUnits[platform.Channels[platform.Type == 3 ? 4 : 2]];
         return platform.Type == 4 || unit.Length == 0 ? 1 : Scale(null, unit, "N", _file.AnalogLabels[platform.Channels[2]], new FieldSource())?.Factor;
     }
+
+    private C3dPlatform WithSensorsBelow(C3dPlatform platform)
+    {
+        var axes = _mapping.Recording!.Axes;
+        double[] up = [.. Enumerable.Range(0, 3).Select(axis => axis == axes.SourceOf(1) ? axes.SignOf(1) : 0.0)];
+        var below = platform.WithSensorsBelow((up[0], up[1], up[2]));
+        if (!ReferenceEquals(below, platform))
+            _remarks.Add(RecordingMessages.SensorsTurned(_file.File, platform.Number));
+        return below;
+    }
+
+    /// <summary>
+    /// What makes a moment of force times the unit of points, and a length of that unit, which the guide demands, of a channel that says another unit of its own.
+    /// </summary>
+    private double ChannelFactor(C3dPlatform platform, int channel, double forceFactor)
+    {
+        var (canonical, factor) = platform.Type switch
+        {
+            1 when channel is 3 or 4 => ("m", _metres),
+            1 when channel is 5 => ("N.m", forceFactor * _metres),
+            2 when channel >= 3 => ("N.m", forceFactor * _metres),
+            _ => ("", 1),
+        };
+        return canonical.Length > 0 && UnitCatalogue.Parse(_file.AnalogUnits[platform.Channels[channel]]) is { } unit
+            && UnitConversion.Between(unit, UnitCatalogue.Parse(canonical)!) is { } conversion ? conversion.Factor / factor : 1;
+    }
+
+    private static double[] Scaled(double[] series, double factor) => factor == 1 ? series : [.. series.Select(value => factor * value)];
 
     private void NoteUnmapped(RecordingRule rule)
     {

@@ -26,10 +26,23 @@ internal sealed class LaboratoryAxes(RecordingRule rule, IReadOnlyDictionary<str
                 turned.AddRange(Vector(stem, byName, PlayerSides.Of(stem, isRightHanded)));
         }
 
-        return [.. PressurePlaces.AsMoments(turned, plate => DepthOf(plate, isRightHanded)).OrderBy(curve => Order[curve.Channel])];
+        return [.. PressurePlaces.AsMoments(turned, plate => OriginOf(plate, isRightHanded)).OrderBy(curve => Order[curve.Channel])];
     }
 
-    private double DepthOf(string plate, bool isRightHanded) => plates.FirstOrDefault(pair => PlayerSides.Of(pair.Key, isRightHanded) == plate).Value?.DepthM ?? 0;
+    /// <summary>Where a plate's origin lies from the middle of its top: to the target, down and to the right.</summary>
+    private (double X, double Depth, double Z) OriginOf(string plate, bool isRightHanded)
+    {
+        if (plates.FirstOrDefault(pair => PlayerSides.Of(pair.Key, isRightHanded) == plate).Value is not { } declared)
+            return (0, 0, 0);
+        var (x, z) = Turned(declared.OriginXM, declared.OriginZM, declared.TurnDeg);
+        return (x, declared.DepthM, z);
+    }
+
+    private static (double X, double Z) Turned(double x, double z, double degrees)
+    {
+        var (sine, cosine) = Math.SinCos(degrees * Math.PI / 180);
+        return ((cosine * x) + (sine * z), (cosine * z) - (sine * x));
+    }
 
     /// <summary>The name without its axis letter; a name without one as it is.</summary>
     private static string StemOf(string channel) => channel.Length > 2 && channel[^2] == '_' && Letters.Contains(channel[^1], StringComparison.Ordinal) ? channel[..^2] : channel;
@@ -65,11 +78,7 @@ internal sealed class LaboratoryAxes(RecordingRule rule, IReadOnlyDictionary<str
     {
         if (curves.Find(curve => curve.Channel == name + "_x") is not { } along || curves.Find(curve => curve.Channel == name + "_z") is not { } across)
             return;
-        var (sine, cosine) = Math.SinCos(degrees * Math.PI / 180);
         for (var i = 0; i < along.Values.Length; i++)
-        {
-            var (x, z) = (along.Values[i], across.Values[i]);
-            (along.Values[i], across.Values[i]) = ((cosine * x) + (sine * z), (cosine * z) - (sine * x));
-        }
+            (along.Values[i], across.Values[i]) = Turned(along.Values[i], across.Values[i], degrees);
     }
 }

@@ -14,8 +14,8 @@ internal static class PressurePlaces
 
     /// <summary>Curves in the laboratory's axes, with moments in place of centres of pressure.</summary>
     /// <param name="curves">Reactions and centres of pressure.</param>
-    /// <param name="depthOf">Depth of a plate's origin below its top, metres, by lead or trail.</param>
-    public static IReadOnlyList<RecordedCurve> AsMoments(IReadOnlyList<RecordedCurve> curves, Func<string, double> depthOf)
+    /// <param name="originOf">Where a plate's origin lies from the middle of its top: to the target, down and to the right, metres.</param>
+    public static IReadOnlyList<RecordedCurve> AsMoments(IReadOnlyList<RecordedCurve> curves, Func<string, (double X, double Depth, double Z)> originOf)
     {
         if (!curves.Any(curve => curve.Channel.Contains(Stem, StringComparison.Ordinal)))
             return curves;
@@ -26,10 +26,10 @@ internal static class PressurePlaces
             if (byName.GetValueOrDefault($"{plate}{Stem}x") is not { } along || byName.GetValueOrDefault($"{plate}{Stem}z") is not { } across
                 || byName.GetValueOrDefault(Channels.OfPlate(plate, "force", 'y')) is not { } vertical)
                 continue;
-            var depth = depthOf(plate);
+            var (originX, depth, originZ) = originOf(plate);
             var (forceX, forceZ) = (Values(Channels.OfPlate(plate, "force", 'x')), Values(Channels.OfPlate(plate, "force", 'z')));
-            Add(plate, 'x', i => (depth == 0 ? 0 : depth * At(forceZ, i)) - (across.Values[i] * vertical.Values[i]));
-            Add(plate, 'z', i => (along.Values[i] * vertical.Values[i]) - (depth == 0 ? 0 : depth * At(forceX, i)));
+            Add(plate, 'x', i => (depth == 0 ? 0 : depth * At(forceZ, i)) - ((across.Values[i] - originZ) * vertical.Values[i]));
+            Add(plate, 'z', i => ((along.Values[i] - originX) * vertical.Values[i]) - (depth == 0 ? 0 : depth * At(forceX, i)));
 
             void Add(string side, char axis, Func<int, double> moment)
             {

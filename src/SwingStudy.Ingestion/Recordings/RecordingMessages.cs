@@ -110,6 +110,9 @@ internal static class RecordingMessages
     public static Problem PlatformMissing(SourceMapping mapping, string file, string plate, int number) => new(
         "platform-missing", new Place(file), $"no usable force platform {number} (for {plate})", "the platforms that the mapping names", $"Correct 'plates' in {mapping.File}; left out, no force is stored.");
 
+    public static Problem SensorsTurned(string file, int number) => new(
+        "c3d-platform-origin", new Place(file), Invariant($"an ORIGIN of force platform {number} that has its sensors above its surface"), "sensors below the surface", "Its sign is turned.");
+
     public static Problem LabelMissing(SourceMapping mapping, string file, string label, string use, IEnumerable<string> labels) => new(
         "label-missing", new Place(file), $"no '{label}' (for {use}) among: {string.Join(", ", labels.Take(60))}", "the labels that the mapping names", $"Correct {mapping.File}; left out, it is not stored.");
 

@@ -29,10 +29,13 @@ internal static class C3dGuess
 
         var rule = LandmarkGuess.Of(file.PointLabels, new RecordingRule { Events = Events(file, draft), Channels = Analog(file, draft) }, draft);
         var plates = new Dictionary<string, PlateGeometry>(StringComparer.Ordinal);
-        foreach (var (side, platform) in ((string[])["trail", "lead"]).Zip(file.Platforms))
+        string[] feet = file.Platforms.Count == 1 ? [Domain.Curves.Channels.BothFeet] : ["trail", "lead"];
+        foreach (var (side, platform) in feet.Zip(file.Platforms))
         {
             plates[side] = new PlateGeometry { Platform = platform.Number };
-            draft.Say($"plates.{side}", $"platform {platform.Number}", 0.2, "a guess: nothing says which foot stands on which plate");
+            draft.Say($"plates.{side}", $"platform {platform.Number}", 0.2, feet.Length == 1
+                ? "a guess: one plate, so both feet are taken to stand on it"
+                : "a guess: nothing says which foot stands on which plate");
         }
 
         var used = rule.Landmarks.Values.Concat(rule.Channels.Values.Select(field => field.Column!)).Concat(rule.Events.Values)

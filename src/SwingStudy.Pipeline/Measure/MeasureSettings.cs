@@ -23,7 +23,7 @@ internal sealed record MeasureSettings(
     private static IReadOnlyList<PlatePlace> PlacesOf(StudySetup setup) =>
     [
         .. setup.Mappings.SelectMany(mapping => mapping.Plates.Select(plate => new PlatePlace(
-                mapping.Source, plate.Key, plate.Value.CentreXM, plate.Value.CentreYM, plate.Value.CentreZM, plate.Value.DepthM, plate.Value.MatM)))
+                mapping.Source, plate.Key, plate.Value)))
             .OrderBy(place => place.Source, StringComparer.Ordinal).ThenBy(place => place.Plate, StringComparer.Ordinal),
     ];
 }

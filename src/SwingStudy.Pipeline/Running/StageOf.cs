@@ -1,3 +1,5 @@
+using System.Text.Json;
+using System.Text.Json.Serialization;
 using SwingStudy.Domain.Studies;
 using SwingStudy.Domain.Tables;
 
@@ -8,6 +10,9 @@ namespace SwingStudy.Pipeline.Running;
 internal abstract class Stage<TSettings> : Stage
     where TSettings : notnull
 {
+    /// <summary>A number that is not declared is NaN, such as the place of a plate that its file tells.</summary>
+    private static readonly JsonSerializerOptions Json = new() { NumberHandling = JsonNumberHandling.AllowNamedFloatingPointLiterals };
+
     internal override BoundStage Bind(StudySetup setup)
     {
         var settings = SettingsOf(setup);
@@ -16,7 +21,7 @@ internal abstract class Stage<TSettings> : Stage
             Declaration,
             [.. Declaration.Inputs.Select(input => new BoundInput(tables[input.Table], input.Slice, ColumnsOf(input.Table, settings)))],
             Declaration.Outputs.ToDictionary(name => name, name => tables[name], StringComparer.Ordinal),
-            System.Text.Json.JsonSerializer.Serialize(settings),
+            JsonSerializer.Serialize(settings, Json),
             input => Run(settings, input));
     }
 

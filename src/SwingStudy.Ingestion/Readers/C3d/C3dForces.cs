@@ -42,6 +42,7 @@ public static class C3dForces
                 load[5] = (sample[3] * sample[1]) - (sample[4] * sample[0]) + sample[5];
                 return;
             case 3:
+                (ox, oy) = (Math.Abs(ox), Math.Abs(oy));
                 var (x12, x34, y14, y23) = (sample[0], sample[1], sample[2], sample[3]);
                 var (z1, z2, z3, z4) = (sample[4], sample[5], sample[6], sample[7]);
                 load[0] = x12 + x34;

@@ -44,8 +44,5 @@ internal static class C3dMessages
     public static Problem PlatformUnusable(string file, int number, string fault) =>
         new("c3d-platform", new(file), Text($"force platform {number}, which {fault}"), "a platform of type 1 to 4 with its channels and corners", "Its channels are kept as analog channels where they are mapped; no force is computed.");
 
-    public static Problem OriginTurned(string file, int number) =>
-        new("c3d-platform-origin", new(file), Text($"an ORIGIN of force platform {number} that points up"), "from the sensors down to the surface as seen along the plate's z", "Its sign is turned.");
-
     private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

@@ -7,7 +7,7 @@ namespace SwingStudy.Ingestion.Readers.C3d;
 /// <param name="Type">1 to 4, see the C3D user guide.</param>
 /// <param name="Channels">Analog channels, from 0: six, or eight for type 3.</param>
 /// <param name="Corners">x, y, z of the corners in the quadrants +x+y, -x+y, -x-y, +x-y of the plate, in the file's laboratory and unit.</param>
-/// <param name="Origin">From the sensors' origin to the centre of the surface in plate axes; for type 3 lever arms and height.</param>
+/// <param name="Origin">From the sensors' origin to the centre of the surface in plate axes, as the file has it; for type 3 lever arms and height.</param>
 /// <param name="Calibration">6 x 6 matrix of type 4, column after column; empty for others.</param>
 public sealed record C3dPlatform(int Number, int Type, IReadOnlyList<int> Channels, IReadOnlyList<double> Corners, IReadOnlyList<double> Origin, IReadOnlyList<double> Calibration)
 {
@@ -34,22 +34,21 @@ public sealed record C3dPlatform(int Number, int Type, IReadOnlyList<int> Channe
             if (platform.Fault(analogChannels) is { } fault)
                 notices.Add(C3dMessages.PlatformUnusable(file, i + 1, fault));
             else
-                platforms.Add(platform.WithOriginBelow(file, notices));
+                platforms.Add(platform);
         }
 
         return platforms;
     }
 
-    /// <summary>Types 2 and 4: the whole vector turns; type 3: lever arms are sizes, only the height turns.</summary>
-    private C3dPlatform WithOriginBelow(string file, List<Problem> notices)
+    /// <summary>The platform with its sensors below the surface, where they are in any plate; itself where the file has them there.</summary>
+    /// <remarks>Writers differ in the sign of ORIGIN. The whole vector turns; of type 3, whose first two parts are lever arms, the height alone.</remarks>
+    /// <param name="up">Direction upward in the file's laboratory.</param>
+    public C3dPlatform WithSensorsBelow((double X, double Y, double Z) up)
     {
         if (Type == 1)
             return this;
-        var origin = Type == 3 ? [Math.Abs(Origin[0]), Math.Abs(Origin[1]), Origin[2]] : Origin;
-        if (Origin[2] <= 0)
-            return this with { Origin = origin };
-        notices.Add(C3dMessages.OriginTurned(file, Number));
-        return this with { Origin = Type == 3 ? [origin[0], origin[1], -origin[2]] : [-origin[0], -origin[1], -origin[2]] };
+        var (x, y, z) = new C3dPlateFrame(Corners).ToLaboratory(0, 0, Origin[2]);
+        return (x * up.X) + (y * up.Y) + (z * up.Z) >= 0 ? this : this with { Origin = Type == 3 ? [Origin[0], Origin[1], -Origin[2]] : [-Origin[0], -Origin[1], -Origin[2]] };
     }
 
     private static double[] Part(IReadOnlyList<double> all, int i, int count) => (i + 1) * count <= all.Count ? [.. all.Skip(i * count).Take(count)] : [];

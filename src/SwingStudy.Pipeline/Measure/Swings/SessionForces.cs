@@ -73,7 +73,7 @@ internal sealed class SessionForces
         var bySide = _side switch { 1 => plate == "lead" ? "left" : "right", -1 => plate == "lead" ? "right" : "left", _ => null };
         var declared = _places.FirstOrDefault(place => place.Source == recording.Source && (place.Plate == plate || (plate != Channels.BothFeet && place.Plate == bySide)));
         return PlateForces.OriginIn(recording, plate) is { } origin
-            ? new PlatePose(origin, Math.Max(0, (declared?.CentreYM ?? 0) - origin.Y) + (declared?.MatM ?? 0))
+            ? declared?.About(origin) ?? new PlatePose(origin, 0)
             : declared?.ToPose();
     }
 

@@ -53,12 +53,16 @@ public sealed class C3dForceTests
     });
 
     [Fact]
-    public void AnOriginThatPointsUpIsTurnedAndTold()
+    public void AnOriginThatHasTheSensorsAboveTheSurfaceIsTurned()
     {
         var load = (Force: (double[])[10, 20, -700], Px: 30.0, Py: -50.0, Free: 5000.0);
         using var file = SomeC3d.Open(SomeC3d.Bytes(Recording(2, [.. load.Force, .. AtSensors(load)], [0, 0, -Depth], []), C3dStorage.IntelReal));
-        Assert.Equal("c3d-platform-origin", Assert.Single(file.Notices).Code);
-        Same(load, C3dForces.Of(file.Platforms[0], [.. Enumerable.Range(0, 6).Select(channel => SomeC3d.Analog(file, channel))]), 1e-3);
+        var platform = file.Platforms[0].WithSensorsBelow((0, 0, 1));
+        Assert.Equal(Depth, platform.Origin[2]);
+        Assert.Same(platform, platform.WithSensorsBelow((0, 0, 1)));
+        // The same plate hung from above.
+        Assert.Same(file.Platforms[0], file.Platforms[0].WithSensorsBelow((0, 0, -1)));
+        Same(load, C3dForces.Of(platform, [.. Enumerable.Range(0, 6).Select(channel => SomeC3d.Analog(file, channel))]), 1e-3);
     }
 
     [Theory]
