@@ -54,9 +54,8 @@ public sealed class RawBlock : IDisposable
         return cell.Start >= 0 ? _text.AsSpan(cell.Start, cell.Length) : _unescaped.AsSpan(~cell.Start, cell.Length);
     }
 
-    /// <summary>All cells of a row.</summary>
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    internal RowCells Cells(int row) => new(this, row, _cells.AsSpan(_rows[row].FirstCell, ColumnCount), _text);
+    /// <summary>Whether any cell has a kind other than text.</summary>
+    internal bool HasKinds => _kinds is not null;
 
     /// <summary>What the file says the cell is.</summary>
     public CellKind Kind(int row, int column) => _kinds is null ? CellKind.Text : _kinds[_rows[row].FirstCell + column];

@@ -46,7 +46,7 @@ internal sealed class RunFinish(RecordingRequest request, char decimalSign, IRea
             ContactSeconds = isContact ? contact : null,
             Curves = _axes.Turned(device, isRightHanded),
             Events = isContact ? [new RecordedEvent(RecordingRule.TriggerEvent, TriggerLabel, contact)] : [],
-            Lines = run.Lines.Count,
+            Lines = run.Count,
         };
     }
 
@@ -71,16 +71,15 @@ internal sealed class RunFinish(RecordingRequest request, char decimalSign, IRea
 
         if (problems.Count > 0)
             return null;
-        if (run.Clock.Count > 0 && run.Clock.Count < run.Lines.Count)
+        var timed = run.TimedCount;
+        if (timed > 0 && timed < run.Count)
         {
             problems.Add(RecordingMessages.ClockUnreadable(request.File, run.Lines[0]));
             return null;
         }
 
         GridFault? fault = null;
-        var grid = run.Clock.Count == 0
-            ? SampleGrid.Even(declared, run.Lines.Count)
-            : SampleGrid.Of(System.Runtime.InteropServices.CollectionsMarshal.AsSpan(run.Clock), declared, out fault);
+        var grid = timed == 0 ? SampleGrid.Even(declared, run.Count) : SampleGrid.Of(run.Clock, declared, out fault);
         if (fault is not null)
             problems.Add(RecordingMessages.Clock(request.File, run.Lines[fault.Sample], fault));
         else if (double.IsNaN(grid!.RateHz))
@@ -92,8 +91,8 @@ internal sealed class RunFinish(RecordingRequest request, char decimalSign, IRea
     {
         if (remarks.Count >= MostRemarks)
             return;
-        if (grid.Length > run.Lines.Count)
-            remarks.Add(RecordingMessages.SamplesLost(request.File, run.Lines[0], grid.Length - run.Lines.Count, grid.Length));
+        if (grid.Length > run.Count)
+            remarks.Add(RecordingMessages.SamplesLost(request.File, run.Lines[0], grid.Length - run.Count, grid.Length));
         foreach (var curve in device.Where(curve => Array.TrueForAll(curve.Values, double.IsNaN)))
             remarks.Add(RecordingMessages.ChannelEmpty(request.File, run.Row, curve.Channel));
     }

@@ -10,7 +10,6 @@ internal sealed class RunHeads
 {
     private readonly SourceMapping _mapping;
     private readonly FixedTexts _fixed;
-    private readonly Dictionary<FieldSource, string?> _texts = new(ReferenceEqualityComparer.Instance);
     private RecordingTexts? _whole;
     private readonly Dictionary<string, int> _positions = new(StringComparer.OrdinalIgnoreCase);
 
@@ -30,15 +29,8 @@ internal sealed class RunHeads
 
     /// <summary>The texts at a row.</summary>
     public RecordingTexts At(RawBlock block, int row) => _positions.Count > 0
-        ? RecordingTexts.Of(_mapping, field => field.Column is { } column ? CellText.Trim(block.Cell(row, _positions[column])).ToString() : OfFile(field), block.Line(row))
-        : (_whole ??= RecordingTexts.Of(_mapping, OfFile, null)) with { Line = block.Line(row) };
-
-    private string? OfFile(FieldSource field)
-    {
-        if (!_texts.TryGetValue(field, out var text))
-            _texts[field] = text = _fixed.Of(field);
-        return text;
-    }
+        ? RecordingTexts.Of(_mapping, field => field.Column is { } column ? CellText.Trim(block.Cell(row, _positions[column])).ToString() : _fixed.Of(field), block.Line(row))
+        : (_whole ??= RecordingTexts.Of(_mapping, _fixed.Of, null)) with { Line = block.Line(row) };
 
     /// <summary>The declared rate in hertz; NaN where none is.</summary>
     public double RateHz(SourceMapping mapping, char decimalSign)

@@ -18,18 +18,30 @@ internal sealed record SampleColumn(string Channel, string Unit, int Position, s
     /// <summary>Whether its cells are times of day, which become seconds.</summary>
     public bool IsTimeOfDay { get; init; }
 
-    /// <summary>The value of a row; NaN where lost or unreadable, the latter with a reject.</summary>
-    public double Read(in RowCells cells, List<MappedReject> rejects)
+    /// <summary>Reads neighbouring rows; NaN where a value is lost or unreadable, the latter with a reject.</summary>
+    /// <param name="block">The rows.</param>
+    /// <param name="from">The first of them.</param>
+    /// <param name="into">Takes a value for each row.</param>
+    /// <param name="rejects">Takes the cells that cannot be read, from above to below.</param>
+    public void Read(RawBlock block, int from, Span<double> into, List<MappedReject> rejects)
     {
-        if (cells.Kind(Position) == CellKind.Number)
-            return Scale.Apply(cells.Number(Position));
-        var cell = CellText.Trim(cells[Position]);
+        // Nearly all cells are a short number and nothing else, which no token and no blank can be.
+        var mayBePlain = !block.HasKinds && !Missing.MayBeNumber && !IsTimeOfDay;
+        for (var i = 0; i < into.Length; i++)
+            into[i] = mayBePlain && Numbers.TryReadWord(block.Cell(from + i, Position), out var value) ? Scale.Apply(value) : Read(block, from + i, rejects);
+    }
+
+    private double Read(RawBlock block, int row, List<MappedReject> rejects)
+    {
+        if (block.Kind(row, Position) == CellKind.Number)
+            return Scale.Apply(block.Number(row, Position));
+        var cell = CellText.Trim(block.Cell(row, Position));
         if (Missing.MayBeNumber && Missing.Hold(cell))
             return double.NaN;
         if (IsTimeOfDay ? TimeOfDayText.TryRead(cell, out var value) : Numbers.TryRead(cell, out value))
             return Scale.Apply(value);
         if (!Missing.Hold(cell))
-            rejects.Add(new MappedReject(cells.Line, cell.ToString(), RejectReason.Unparsable, "a number", false, Heading, null));
+            rejects.Add(new MappedReject(block.Line(row), cell.ToString(), RejectReason.Unparsable, "a number", false, Heading, null));
         return double.NaN;
     }
 }

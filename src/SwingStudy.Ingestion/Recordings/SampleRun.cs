@@ -1,14 +1,18 @@
+using System.Buffers;
+
 namespace SwingStudy.Ingestion.Recordings;
 
-/// <summary>The samples of one recording as they are read.</summary>
+/// <summary>The samples of one recording as they are read. Holds pooled buffers until it is disposed of.</summary>
 /// <param name="columns">Number of columns.</param>
 /// <param name="texts">What is written about it.</param>
 /// <param name="row">Its place in the file; see <see cref="Recording.Row"/>.</param>
-internal sealed class SampleRun(int columns, RecordingTexts texts, int row)
+internal sealed class SampleRun(int columns, RecordingTexts texts, int row) : IDisposable
 {
     private const int FirstCapacity = 256;
-    private const int UsualCapacity = 4096;
-    private readonly double[][] _values = [.. Enumerable.Range(0, columns).Select(_ => new double[FirstCapacity])];
+
+    /// <summary>Column behind column and the clock behind them, each with room for <see cref="_capacity"/> samples.</summary>
+    private double[] _values = ArrayPool<double>.Shared.Rent((columns + 1) * FirstCapacity);
+    private int[] _lines = ArrayPool<int>.Shared.Rent(FirstCapacity);
     private int _capacity = FirstCapacity;
 
     /// <summary>What is written about the recording.</summary>
@@ -17,11 +21,17 @@ internal sealed class SampleRun(int columns, RecordingTexts texts, int row)
     /// <summary>Its place in the file.</summary>
     public int Row => row;
 
-    /// <summary>Times of samples in seconds; empty without a clock.</summary>
-    public List<double> Clock { get; } = [];
+    /// <summary>Samples so far.</summary>
+    public int Count { get; private set; }
+
+    /// <summary>Samples whose time is known.</summary>
+    public int TimedCount { get; private set; }
+
+    /// <summary>Times of samples in seconds; NaN where not known.</summary>
+    public ReadOnlySpan<double> Clock => Column(columns)[..Count];
 
     /// <summary>Line of each sample.</summary>
-    public List<int> Lines { get; } = [];
+    public ReadOnlySpan<int> Lines => _lines.AsSpan(0, Count);
 
     /// <summary>Milliseconds from the time that is written to the first sample.</summary>
     public long StartOffsetMillis { get; init; }
@@ -30,49 +40,98 @@ internal sealed class SampleRun(int columns, RecordingTexts texts, int row)
     public double CutContactSeconds { get; init; } = double.NaN;
 
     /// <summary>Values of all columns so far.</summary>
-    public long ValueCount => (long)Lines.Count * columns;
+    public long ValueCount => (long)Count * columns;
 
     /// <summary>Adds a sample.</summary>
     public void Add(ReadOnlySpan<double> values, double clockSeconds, int line)
     {
-        var count = Lines.Count;
-        if (count == _capacity)
-            Grow();
-        for (var i = 0; i < _values.Length; i++)
-            _values[i][count] = values[i];
-        if (!double.IsNaN(clockSeconds))
-            Clock.Add(clockSeconds);
-        Lines.Add(line);
+        var count = Extend([line], [clockSeconds]);
+        for (var i = 0; i < columns; i++)
+            Column(i)[count] = values[i];
+    }
+
+    /// <summary>Adds the samples of some of the rows that were read together.</summary>
+    /// <param name="rows">The rows.</param>
+    /// <param name="from">The first row to add.</param>
+    /// <param name="added">How many.</param>
+    /// <param name="firstColumn">Its column that is the first of this recording; the others follow.</param>
+    public void Add(SampleRows rows, int from, int added, int firstColumn = 0)
+    {
+        var count = Extend(rows.Lines.Slice(from, added), rows.Clock.Slice(from, added));
+        for (var i = 0; i < columns; i++)
+            rows.Column(firstColumn + i).Slice(from, added).CopyTo(Column(i)[count..]);
     }
 
     /// <summary>Takes samples off the end in which no column has a value: shorter recordings beside longer ones.</summary>
     public void TrimEnd()
     {
-        var length = Lines.Count;
-        while (length > 0 && Array.TrueForAll(_values, column => double.IsNaN(column[length - 1])))
-            length--;
-        var excess = Lines.Count - length;
-        Lines.RemoveRange(length, excess);
-        if (Clock.Count > length)
-            Clock.RemoveRange(length, Clock.Count - length);
+        while (Count > 0 && IsEmpty(Count - 1))
+        {
+            Count--;
+            TimedCount -= double.IsNaN(Column(columns)[Count]) ? 0 : 1;
+        }
     }
 
     /// <summary>The samples of a column on a grid; lost ones are NaN.</summary>
     public double[] Values(int column, SampleGrid grid)
     {
+        var samples = Column(column)[..Count];
         if (grid.Places is not { } places)
-            return _values[column].AsSpan(0, Lines.Count).ToArray();
+            return samples.ToArray();
         var values = new double[grid.Length];
         Array.Fill(values, double.NaN);
         for (var i = 0; i < places.Length; i++)
-            values[places[i]] = _values[column][i];
+            values[places[i]] = samples[i];
         return values;
+    }
+
+    /// <summary>Gives the buffers back; the samples are gone.</summary>
+    public void Dispose()
+    {
+        if (_lines.Length == 0)
+            return;
+        ArrayPool<double>.Shared.Return(_values);
+        ArrayPool<int>.Shared.Return(_lines);
+        (_values, _lines, Count) = ([], [], 0);
+    }
+
+    private Span<double> Column(int column) => _values.AsSpan(column * _capacity, _capacity);
+
+    private bool IsEmpty(int sample)
+    {
+        for (var i = 0; i < columns; i++)
+        {
+            if (!double.IsNaN(Column(i)[sample]))
+                return false;
+        }
+
+        return true;
+    }
+
+    /// <summary>Makes room and adds lines and times; says how many samples there were.</summary>
+    private int Extend(ReadOnlySpan<int> lines, ReadOnlySpan<double> clock)
+    {
+        var count = Count;
+        while (_capacity < count + lines.Length)
+            Grow();
+        Count += lines.Length;
+        lines.CopyTo(_lines.AsSpan(count));
+        clock.CopyTo(Column(columns)[count..]);
+        foreach (var seconds in clock)
+            TimedCount += double.IsNaN(seconds) ? 0 : 1;
+        return count;
     }
 
     private void Grow()
     {
-        _capacity *= _capacity < UsualCapacity ? 4 : 2;
-        for (var i = 0; i < _values.Length; i++)
-            Array.Resize(ref _values[i], _capacity);
+        var capacity = 2 * _capacity;
+        var larger = ArrayPool<double>.Shared.Rent((columns + 1) * capacity);
+        for (var i = 0; i <= columns; i++)
+            Column(i)[..Count].CopyTo(larger.AsSpan(i * capacity));
+        var lines = ArrayPool<int>.Shared.Rent(capacity);
+        Lines.CopyTo(lines);
+        ArrayPool<double>.Shared.Return(_values);
+        ArrayPool<int>.Shared.Return(_lines);
+        (_values, _lines, _capacity) = (larger, lines, capacity);
     }
 }

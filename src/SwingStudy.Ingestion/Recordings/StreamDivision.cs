@@ -10,12 +10,11 @@ internal sealed class StreamDivision : IRunDivision
 {
     private readonly string _file;
     private readonly StreamCut _cut;
-    private readonly SampleColumn[] _columns;
-    private readonly SampleColumn? _clock;
-    private readonly SampleColumn? _trigger;
+    private readonly int _columns;
+    private readonly bool _hasClock;
+    private readonly SampleRows _rows;
     private readonly double _rateHz;
     private readonly RunHeads _heads;
-    private readonly List<MappedReject> _rejects;
     private readonly Queue<Sample> _before = new();
     private SampleRun? _run;
     private double _triggeredAt;
@@ -26,8 +25,9 @@ internal sealed class StreamDivision : IRunDivision
 
     public StreamDivision(string file, StreamCut cut, SampleColumn[] columns, SampleColumn? clock, double rateHz, RunHeads heads, SampleColumns binder, List<MappedReject> rejects)
     {
-        (_file, _cut, _columns, _clock, _rateHz, _heads, _rejects) = (file, cut, columns, clock, rateHz, heads, rejects);
-        _trigger = binder.Number(new FieldSource { Column = cut.Column, Unit = "1" }, "the trigger", "1");
+        (_file, _cut, _columns, _hasClock, _rateHz, _heads) = (file, cut, columns.Length, clock is not null, rateHz, heads);
+        var trigger = binder.Number(new FieldSource { Column = cut.Column, Unit = "1" }, "the trigger", "1");
+        _rows = new SampleRows(clock, trigger is null ? columns : [.. columns, trigger], rejects);
     }
 
     /// <inheritdoc/>
@@ -40,28 +40,52 @@ internal sealed class StreamDivision : IRunDivision
     public bool IsShared => false;
 
     /// <inheritdoc/>
-    public SampleRun[] Take(RawBlock block, int row)
+    public IEnumerable<SampleRun> Take(RawBlock block, int from, int upTo)
     {
-        var cells = block.Cells(row);
-        var values = new double[_columns.Length];
-        for (var i = 0; i < values.Length; i++)
-            values[i] = _columns[i].Read(cells, _rejects);
-        var clock = _clock?.Read(cells, _rejects) ?? double.NaN;
-        var seconds = _clock is null ? _samples / _rateHz : clock;
-        _samples++;
-        if (double.IsNaN(_firstClock))
-            _firstClock = seconds;
-        var sample = new Sample(values, clock, seconds, block.Line(row), _heads.At(block, row));
-        if (!double.IsFinite(seconds))
+        _rows.Read(block, from, upTo);
+        for (var row = from; row < upTo && Problem is null; row++)
         {
-            Problem = RecordingMessages.ClockUnreadable(_file, sample.Line);
-            return [];
-        }
+            var sample = SampleAt(block, row, row - from);
+            if (double.IsNaN(_firstClock))
+                _firstClock = sample.Seconds;
+            if (!double.IsFinite(sample.Seconds))
+            {
+                Problem = RecordingMessages.ClockUnreadable(_file, sample.Line);
+                yield break;
+            }
 
-        SampleRun[] finished = [];
-        if (_run is not null && seconds > _triggeredAt + _cut.ToSeconds)
-            finished = End();
-        var level = _trigger!.Read(cells, _rejects);
+            if (_run is { } run && sample.Seconds > _triggeredAt + _cut.ToSeconds)
+            {
+                _run = null;
+                yield return run;
+            }
+
+            Take(sample, _rows.Column(_columns)[row - from]);
+        }
+    }
+
+    /// <inheritdoc/>
+    public IEnumerable<SampleRun> End()
+    {
+        Unused += _before.Count;
+        _before.Clear();
+        if (!_hasTriggered)
+            Problem ??= RecordingMessages.NoTriggers(_file, _cut.Column, _cut.Level);
+        return _run is { } run ? [run] : [];
+    }
+
+    private Sample SampleAt(RawBlock block, int row, int place)
+    {
+        var values = new double[_columns];
+        for (var i = 0; i < values.Length; i++)
+            values[i] = _rows.Column(i)[place];
+        var seconds = _hasClock ? _rows.Clock[place] : _samples / _rateHz;
+        _samples++;
+        return new Sample(values, _rows.Clock[place], seconds, _rows.Lines[place], _heads.At(block, row));
+    }
+
+    private void Take(Sample sample, double level)
+    {
         var rises = _isBelow && level >= _cut.Level;
         _isBelow = double.IsNaN(level) ? _isBelow : level < _cut.Level;
         if (_run is not null)
@@ -70,23 +94,6 @@ internal sealed class StreamDivision : IRunDivision
             Cut(sample);
         else
             Keep(sample);
-        return finished;
-    }
-
-    /// <inheritdoc/>
-    public SampleRun[] End()
-    {
-        Unused += _before.Count;
-        _before.Clear();
-        if (_run is { } run)
-        {
-            _run = null;
-            return [run];
-        }
-
-        if (!_hasTriggered)
-            Problem ??= RecordingMessages.NoTriggers(_file, _cut.Column, _cut.Level);
-        return [];
     }
 
     private void Keep(Sample sample)
@@ -98,7 +105,7 @@ internal sealed class StreamDivision : IRunDivision
             Unused++;
         }
 
-        if ((long)_before.Count * _columns.Length > ReaderLimits.RecordingValues)
+        if ((long)_before.Count * _columns > ReaderLimits.RecordingValues)
             Problem = RecordingMessages.TooLong(_file, sample.Line, ReaderLimits.RecordingValues);
     }
 
@@ -108,7 +115,7 @@ internal sealed class StreamDivision : IRunDivision
         var first = _before.Peek();
         _hasTriggered = true;
         _triggeredAt = trigger.Seconds;
-        _run = new SampleRun(_columns.Length, first.Texts, trigger.Line)
+        _run = new SampleRun(_columns, first.Texts, trigger.Line)
         {
             StartOffsetMillis = _heads.HasOwnTimes ? 0 : (long)Math.Round((first.Seconds - _firstClock) * 1000),
             CutContactSeconds = trigger.Seconds - first.Seconds,

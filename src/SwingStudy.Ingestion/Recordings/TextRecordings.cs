@@ -93,16 +93,10 @@ internal sealed class TextRecordings : IRecordingReader
             using (block)
             {
                 TakeBroken(block, notData);
-                for (var row = 0; row < block.RowCount; row++)
+                foreach (var (from, upTo) in Stretches(block, notData))
                 {
-                    if (notData.Label(block, row) is { } label)
-                    {
-                        CountNotData(label, 1);
-                        continue;
-                    }
-
-                    _samples++;
-                    foreach (var run in division.Take(block, row))
+                    _samples += upTo - from;
+                    foreach (var run in division.Take(block, from, upTo))
                     {
                         if (Finished(division, finish, run) is { } recording)
                             yield return recording;
@@ -148,8 +142,33 @@ internal sealed class TextRecordings : IRecordingReader
         };
     }
 
-    private Recording? Finished(IRunDivision division, RunFinish finish, SampleRun run)
+    /// <summary>Neighbouring rows of data, as many as are read at a time; rows that are none are counted.</summary>
+    private IEnumerable<(int From, int UpTo)> Stretches(RawBlock block, RowClassifier notData)
     {
+        var from = 0;
+        for (var row = 0; row < block.RowCount; row++)
+        {
+            var label = notData.Label(block, row);
+            if (row > from && (label is not null || row - from == SampleRows.Most))
+            {
+                yield return (from, row);
+                from = row;
+            }
+
+            if (label is not null)
+            {
+                CountNotData(label, 1);
+                from = row + 1;
+            }
+        }
+
+        if (from < block.RowCount)
+            yield return (from, block.RowCount);
+    }
+
+    private Recording? Finished(IRunDivision division, RunFinish finish, SampleRun samples)
+    {
+        using var run = samples;
         if (!finish.Of(run).Succeeded(out var recording, out var problems))
         {
             _problems.AddRange(problems);

@@ -15,7 +15,7 @@ namespace SwingStudy.Ingestion.Recordings;
 internal sealed class TrialDivision(string file, int trialColumn, SampleColumn[] columns, SampleColumn? clock, RunHeads heads, List<MappedReject> rejects) : IRunDivision
 {
     private readonly HashSet<string> _seen = new(StringComparer.OrdinalIgnoreCase);
-    private readonly double[] _sample = new double[columns.Length];
+    private readonly SampleRows _rows = new(clock, columns, rejects);
     private SampleRun? _run;
     private string _trial = "";
     private double _firstClock = double.NaN;
@@ -30,27 +30,34 @@ internal sealed class TrialDivision(string file, int trialColumn, SampleColumn[]
     public bool IsShared => false;
 
     /// <inheritdoc/>
-    public SampleRun[] Take(RawBlock block, int row)
+    public IEnumerable<SampleRun> Take(RawBlock block, int from, int upTo)
     {
-        SampleRun[] finished = [];
-        var cells = block.Cells(row);
-        var seconds = clock?.Read(cells, rejects) ?? double.NaN;
-        if (_run is null || (trialColumn >= 0 && !CellText.Trim(cells[trialColumn]).Equals(_trial, StringComparison.OrdinalIgnoreCase)))
+        _rows.Read(block, from, upTo);
+        var row = from;
+        while (row < upTo && Problem is null)
         {
-            finished = End();
-            Start(block, row, seconds);
-        }
+            if (_run is null || !Belongs(block, row))
+            {
+                if (_run is not null)
+                    yield return _run;
+                Start(block, row, _rows.Clock[row - from]);
+            }
 
-        for (var i = 0; i < columns.Length; i++)
-            _sample[i] = columns[i].Read(cells, rejects);
-        _run!.Add(_sample, seconds, block.Line(row));
-        if (_run.ValueCount > ReaderLimits.RecordingValues)
-            Problem = RecordingMessages.TooLong(file, _run.Row, ReaderLimits.RecordingValues);
-        return finished;
+            var end = row + 1;
+            while (end < upTo && Belongs(block, end))
+                end++;
+            _run!.Add(_rows, row - from, end - row);
+            if (_run.ValueCount > ReaderLimits.RecordingValues)
+                Problem = RecordingMessages.TooLong(file, _run.Row, ReaderLimits.RecordingValues);
+            row = end;
+        }
     }
 
     /// <inheritdoc/>
-    public SampleRun[] End() => _run is { } run ? [run] : [];
+    public IEnumerable<SampleRun> End() => _run is { } run ? [run] : [];
+
+    private bool Belongs(RawBlock block, int row) =>
+        trialColumn < 0 || CellText.Trim(block.Cell(row, trialColumn)).Equals(_trial, StringComparison.OrdinalIgnoreCase);
 
     private void Start(RawBlock block, int row, double seconds)
     {

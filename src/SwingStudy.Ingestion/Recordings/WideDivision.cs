@@ -13,7 +13,7 @@ namespace SwingStudy.Ingestion.Recordings;
 internal sealed class WideDivision(
     string file, IReadOnlyList<(string Trial, SampleColumn[] Columns)> trials, SampleColumn? clock, RunHeads heads, List<MappedReject> rejects) : IRunDivision
 {
-    private readonly double[][] _samples = [.. trials.Select(trial => new double[trial.Columns.Length])];
+    private readonly SampleRows _rows = new(clock, [.. trials.SelectMany(trial => trial.Columns)], rejects);
     private SampleRun[]? _runs;
 
     /// <inheritdoc/>
@@ -26,32 +26,28 @@ internal sealed class WideDivision(
     public bool IsShared => true;
 
     /// <inheritdoc/>
-    public SampleRun[] Take(RawBlock block, int row)
+    public IEnumerable<SampleRun> Take(RawBlock block, int from, int upTo)
     {
-        var cells = block.Cells(row);
-        var seconds = clock?.Read(cells, rejects) ?? double.NaN;
-        _runs ??= [.. trials.Select(trial => Start(block, row, trial.Trial, trial.Columns))];
-        long values = 0;
+        _rows.Read(block, from, upTo);
+        _runs ??= [.. trials.Select(trial => Start(block, from, trial.Trial, trial.Columns))];
+        var firstColumn = 0;
         for (var i = 0; i < _runs.Length; i++)
         {
-            var columns = trials[i].Columns;
-            for (var column = 0; column < columns.Length; column++)
-                _samples[i][column] = columns[column].Read(cells, rejects);
-            _runs[i].Add(_samples[i], seconds, block.Line(row));
-            values += _runs[i].ValueCount;
+            _runs[i].Add(_rows, 0, _rows.Count, firstColumn);
+            firstColumn += trials[i].Columns.Length;
         }
 
-        if (values > ReaderLimits.RecordingValues)
-            Problem = RecordingMessages.TooLong(file, block.Line(row), ReaderLimits.RecordingValues);
+        if (_runs.Sum(run => run.ValueCount) > ReaderLimits.RecordingValues)
+            Problem = RecordingMessages.TooLong(file, block.Line(upTo - 1), ReaderLimits.RecordingValues);
         return [];
     }
 
     /// <inheritdoc/>
-    public SampleRun[] End()
+    public IEnumerable<SampleRun> End()
     {
         foreach (var run in _runs ?? [])
             run.TrimEnd();
-        return [.. (_runs ?? []).Where(run => run.Lines.Count > 0)];
+        return (_runs ?? []).Where(run => run.Count > 0);
     }
 
     private SampleRun Start(RawBlock block, int row, string trial, SampleColumn[] columns) =>

@@ -1,3 +1,4 @@
+using System.Buffers;
 using System.Runtime.CompilerServices;
 using System.Runtime.InteropServices;
 using System.Runtime.Intrinsics;
@@ -58,14 +59,16 @@ public static class ZeroLag
         var pad = Pad(length, padding, padSamples);
         if (length == 0)
             return [.. signals.Select(_ => Array.Empty<double>())];
-        var buffer = new double[(length + (2 * pad)) * Vector256<double>.Count];
+        var rented = ArrayPool<double>.Shared.Rent((length + (2 * pad)) * Vector256<double>.Count);
+        var buffer = MemoryMarshal.Cast<double, Vector256<double>>(rented.AsSpan())[..(length + (2 * pad))];
         for (var from = 0; from < filtered.Length; from += Vector256<double>.Count)
         {
             for (var i = from; i < Math.Min(from + Vector256<double>.Count, filtered.Length); i++)
                 filtered[i] = new double[length];
-            Four(signals, from, filtered, filter, padding, pad, MemoryMarshal.Cast<double, Vector256<double>>(buffer.AsSpan()));
+            Four(signals, from, filtered, filter, padding, pad, buffer);
         }
 
+        ArrayPool<double>.Shared.Return(rented);
         return filtered;
     }
 

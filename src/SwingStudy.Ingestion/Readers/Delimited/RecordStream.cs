@@ -17,7 +17,7 @@ internal sealed class RecordStream(Stream stream, FoundEncoding encoding, char? 
     /// <summary>Blocks of the records from line <paramref name="firstLine"/> on.</summary>
     public IEnumerable<RawBlock> Read(RecordSink sink, int firstLine, int columns)
     {
-        using var source = new TextSource(stream, encoding);
+        using var source = new TextSource(stream, encoding, FirstCharacters);
         var tokeniser = new Tokeniser(delimiter, hasQuotes, firstLine, sink);
         var carry = ArrayPool<char>.Shared.Rent(FirstCharacters);
         var carried = 0;

@@ -6,19 +6,23 @@ namespace SwingStudy.Ingestion.Readers.Delimited;
 /// <summary>Decodes a stream from its start, as much at a time as the caller has room for. The stream stays open.</summary>
 internal sealed class TextSource : IDisposable
 {
-    private const int ChunkBytes = 256 * 1024;
+    private const int MostBytes = 256 * 1024;
     private static readonly char[] High1252 = Upper(Encodings.Get(Encodings.Fallback));
     private readonly Stream _stream;
-    private readonly byte[] _bytes = ArrayPool<byte>.Shared.Rent(ChunkBytes);
+    private readonly byte[] _bytes;
     private readonly Decoder _decoder;
     private readonly bool _isWindows1252;
     private int _at;
     private int _count;
 
     /// <summary>Starts behind the byte order mark.</summary>
-    public TextSource(Stream stream, FoundEncoding encoding)
+    /// <param name="stream">The file.</param>
+    /// <param name="encoding">Its encoding.</param>
+    /// <param name="characters">How many are wanted first, so that whoever looks at the beginning reads no more than that.</param>
+    public TextSource(Stream stream, FoundEncoding encoding, int characters = MostBytes)
     {
         _stream = stream;
+        _bytes = ArrayPool<byte>.Shared.Rent(Math.Min(characters, MostBytes));
         _decoder = encoding.Encoding.GetDecoder();
         _isWindows1252 = encoding.Name == Encodings.Fallback;
         stream.Position = encoding.MarkLength;
