@@ -54,6 +54,10 @@ public sealed class RawBlock : IDisposable
         return cell.Start >= 0 ? _text.AsSpan(cell.Start, cell.Length) : _unescaped.AsSpan(~cell.Start, cell.Length);
     }
 
+    /// <summary>Where a cell stands in the text; a negative start for one whose text does not stand there.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    internal CellSpan Place(int row, int column) => _cells[_rows[row].FirstCell + column];
+
     /// <summary>Whether any cell has a kind other than text.</summary>
     internal bool HasKinds => _kinds is not null;
 

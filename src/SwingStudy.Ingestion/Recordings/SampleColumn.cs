@@ -1,3 +1,4 @@
+using System.Runtime.Intrinsics;
 using SwingStudy.Ingestion.Mapping.Cells;
 using SwingStudy.Ingestion.Mapping.Columns;
 using SwingStudy.Ingestion.Mapping.Rows;
@@ -25,10 +26,32 @@ internal sealed record SampleColumn(string Channel, string Unit, int Position, s
     /// <param name="rejects">Takes the cells that cannot be read, from above to below.</param>
     public void Read(RawBlock block, int from, Span<double> into, List<MappedReject> rejects)
     {
-        // Nearly all cells are a short number and nothing else, which no token and no blank can be.
-        var mayBePlain = !block.HasKinds && !Missing.MayBeNumber && !IsTimeOfDay;
+        const int few = FixedDecimals.Cells;
+        var row = 0;
+        if (!block.HasKinds && !Missing.MayBeNumber && !IsTimeOfDay && into.Length >= few)
+        {
+            // Nearly all cells are a short number with as many decimals as the one above, which no token and no blank can be.
+            var numbers = Numbers.Like(block.Cell(from, Position));
+            for (; row + few <= into.Length; row += few)
+            {
+                if (numbers.TryRead(block, from + row, Position, out var values))
+                {
+                    Scale.Apply(values).CopyTo(into[row..]);
+                    continue;
+                }
+
+                ReadEach(block, from + row, into.Slice(row, few), rejects);
+                numbers = Numbers.Like(block.Cell(from + row + few - 1, Position));
+            }
+        }
+
+        ReadEach(block, from + row, into[row..], rejects);
+    }
+
+    private void ReadEach(RawBlock block, int from, Span<double> into, List<MappedReject> rejects)
+    {
         for (var i = 0; i < into.Length; i++)
-            into[i] = mayBePlain && Numbers.TryReadWord(block.Cell(from + i, Position), out var value) ? Scale.Apply(value) : Read(block, from + i, rejects);
+            into[i] = Read(block, from + i, rejects);
     }
 
     private double Read(RawBlock block, int row, List<MappedReject> rejects)

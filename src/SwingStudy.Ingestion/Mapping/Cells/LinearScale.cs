@@ -1,3 +1,5 @@
+using System.Runtime.Intrinsics;
+
 namespace SwingStudy.Ingestion.Mapping.Cells;
 
 /// <summary>From the number in the file to the canonical unit: value · <paramref name="Factor"/> + <paramref name="Offset"/>.</summary>
@@ -15,4 +17,7 @@ internal readonly record struct LinearScale(double Factor, double Offset)
 
     /// <summary>The value in the canonical unit. Adding the offset also turns a negative zero into zero.</summary>
     public double Apply(double value) => (value * Factor) + Offset;
+
+    /// <summary>Four values in the canonical unit.</summary>
+    public Vector256<double> Apply(Vector256<double> values) => (values * Factor) + Vector256.Create(Offset);
 }
