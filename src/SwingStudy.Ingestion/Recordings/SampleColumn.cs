@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using System.Runtime.Intrinsics;
 using SwingStudy.Ingestion.Mapping.Cells;
 using SwingStudy.Ingestion.Mapping.Columns;
@@ -24,6 +25,8 @@ internal sealed record SampleColumn(string Channel, string Unit, int Position, s
     /// <param name="from">The first of them.</param>
     /// <param name="into">Takes a value for each row.</param>
     /// <param name="rejects">Takes the cells that cannot be read, from above to below.</param>
+    /// <remarks>Where vectors keep it from being compiled ahead, it would run unoptimised at first without the attribute.</remarks>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public void Read(RawBlock block, int from, Span<double> into, List<MappedReject> rejects)
     {
         const int few = FixedDecimals.Cells;

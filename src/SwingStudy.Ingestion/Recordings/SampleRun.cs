@@ -2,11 +2,11 @@ using System.Buffers;
 
 namespace SwingStudy.Ingestion.Recordings;
 
-/// <summary>The samples of one recording as they are read. Holds pooled buffers until it is disposed of.</summary>
+/// <summary>The samples of one recording as they are read. Its buffers are pooled: see <see cref="Release"/>.</summary>
 /// <param name="columns">Number of columns.</param>
 /// <param name="texts">What is written about it.</param>
 /// <param name="row">Its place in the file; see <see cref="Recording.Row"/>.</param>
-internal sealed class SampleRun(int columns, RecordingTexts texts, int row) : IDisposable
+internal sealed class SampleRun(int columns, RecordingTexts texts, int row)
 {
     private const int FirstCapacity = 256;
 
@@ -85,8 +85,8 @@ internal sealed class SampleRun(int columns, RecordingTexts texts, int row) : ID
         return values;
     }
 
-    /// <summary>Gives the buffers back; the samples are gone.</summary>
-    public void Dispose()
+    /// <summary>Gives the buffers back for the next recording; the samples are gone. A run that is not released is merely collected.</summary>
+    public void Release()
     {
         if (_lines.Length == 0)
             return;

@@ -166,9 +166,8 @@ internal sealed class TextRecordings : IRecordingReader
             yield return (from, block.RowCount);
     }
 
-    private Recording? Finished(IRunDivision division, RunFinish finish, SampleRun samples)
+    private Recording? Finished(IRunDivision division, RunFinish finish, SampleRun run)
     {
-        using var run = samples;
         if (!finish.Of(run).Succeeded(out var recording, out var problems))
         {
             _problems.AddRange(problems);
@@ -183,6 +182,7 @@ internal sealed class TextRecordings : IRecordingReader
                 _rejects[i] = _rejects[i] with { RowLine = run.Row };
         }
 
+        run.Release();
         return recording;
     }
 
