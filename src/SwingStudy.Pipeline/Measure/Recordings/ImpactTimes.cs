@@ -1,17 +1,24 @@
+using System.Globalization;
 using SwingStudy.Domain.Curves;
 using SwingStudy.Motion.Events;
+using SwingStudy.Motion.Geometry;
 using SwingStudy.Motion.Signals;
 
 namespace SwingStudy.Pipeline.Measure.Recordings;
 
 /// <summary>Impact on the time of each recording of a session.</summary>
 /// <remarks>
-/// In this order: contact that the device saw itself; its sound; contact of another device of the swing on this device's clock; its trigger; for markers,
-/// the club head alone. Where a trigger stands against a contact on a known clock, the contact holds. In a recording of hands and club head, the break in
-/// the shaft's turn near that moment sets it right.
+/// Contact that the device saw itself, or its sound, stands first. In recordings of hands and club head, it is weighed with the break in the shaft's turn near it
+/// and with the place of the ball that the session's swings share (<see cref="SessionContacts"/>); a swing without contact of its own has it where the head
+/// passes that place. Then, in this order: contact of another device of the swing on this device's clock; its trigger; for markers, the club head alone. Where
+/// a trigger stands against a contact on a known clock, the contact holds.
 /// </remarks>
 internal sealed class ImpactTimes
 {
+    private const double ClubGapSeconds = 0.04;
+    private const double BreakConfidence = 0.9;
+    private const double PassageConfidence = 0.8;
+
     private readonly Dictionary<string, Impact> _own = new(StringComparer.Ordinal);
     private readonly Dictionary<(string Device, string Other), ContactClock?> _clocks = [];
     private readonly IReadOnlyList<IReadOnlyList<Recording>> _swings;
@@ -23,28 +30,71 @@ internal sealed class ImpactTimes
     public ImpactTimes(IReadOnlyList<IReadOnlyList<Recording>> swings, EventLimits limits)
     {
         (_swings, _limits) = (swings, limits);
-        foreach (var recording in swings.SelectMany(swing => swing))
+        List<Recording> all = [.. swings.SelectMany(swing => swing)];
+        foreach (var recording in all)
         {
             if (Seen(recording) is { } seen)
-                _own[recording.Capture] = Exact(recording, seen);
+                _own[recording.Capture] = seen;
         }
+
+        foreach (var device in all.Where(recording => HandsOf(recording) is not null && recording.Point("club_head", 0) is not null).GroupBy(recording => recording.Device))
+            Refine([.. device]);
     }
 
     /// <summary>Impact in a recording; null when nothing tells it.</summary>
     /// <param name="recording">The recording.</param>
     /// <param name="swing">All recordings of its swing.</param>
     public Impact? Of(Recording recording, IReadOnlyList<Recording> swing) =>
-        _own.TryGetValue(recording.Capture, out var own) ? own
-        : (FromOthers(recording, swing)
-            ?? (double.IsNaN(recording.TriggerS) ? null : new Impact(recording.TriggerS, "trigger of the device", 0.6))
-            ?? FromHead(recording)) is { } found ? Exact(recording, found) : null;
+        _own.TryGetValue(recording.Capture, out var own) ? own : FromOthers(recording, swing) ?? FromTrigger(recording) ?? FromHead(recording);
 
-    /// <summary>Impact where the shaft's turn breaks near a moment, if it clearly does.</summary>
-    private static Impact Exact(Recording recording, Impact near) =>
-        recording.Point("club_head", 0) is { } head && (recording.Point("grip", 0) ?? recording.Point("lead_wrist", 0)) is { } hands
-        && ContactOfClub.Near(hands, head, near.TimeS) is { } contact
-            ? new Impact(contact.TimeS, $"{near.Method}, set to the break in the shaft's turn", Math.Max(near.Confidence, BreakConfidence))
-            : near;
+    /// <summary>Contacts of the recordings of one device that follow hands and head, each by the others.</summary>
+    private void Refine(IReadOnlyList<Recording> recordings)
+    {
+        var frames = MarkedOnFrames(recordings);
+        Impact?[] near = [.. recordings.Select(recording => _own.GetValueOrDefault(recording.Capture) ?? FromTrigger(recording) ?? FromHead(recording))];
+        var contacts = SessionContacts.Of([.. recordings.Select((recording, i) => new ClubSwing(
+            HandsOf(recording)!, recording.Point("club_head", 0)!,
+            _own.TryGetValue(recording.Capture, out var seen) ? seen.TimeS : double.NaN, FloorOf(recording, frames), near[i]?.TimeS ?? double.NaN))]);
+        for (var i = 0; i < recordings.Count; i++)
+        {
+            if (contacts[i] is { } contact)
+                _own[recordings[i].Capture] = Told(contact, near[i]);
+        }
+    }
+
+    private static Impact Told(ContactOfSwing contact, Impact? near)
+    {
+        var place = string.Create(CultureInfo.InvariantCulture, $"the place of the ball in {contact.PlaceSwings} swings, standard error {1000 * contact.ScatterS:0.00} ms");
+        return (contact.HasMark, contact.HasBreak, contact.PlaceSwings > 0) switch
+        {
+            (true, false, false) => near!,
+            (false, true, false) => new Impact(contact.TimeS, near is null ? "break in the shaft's turn" : $"{near.Method}, set to the break in the shaft's turn", Math.Max(near?.Confidence ?? 0, BreakConfidence)),
+            (false, true, true) => new Impact(contact.TimeS, $"break in the shaft's turn, weighed with {place}", BreakConfidence),
+            (true, true, _) => new Impact(contact.TimeS, $"{near!.Method} and break in the shaft's turn, weighed with {place}", Math.Max(near.Confidence, BreakConfidence)),
+            (true, false, true) => new Impact(contact.TimeS, $"{near!.Method}, weighed with {place}", near.Confidence),
+            _ => new Impact(contact.TimeS, $"club head passes {place}", PassageConfidence),
+        };
+    }
+
+    private static Trajectory? HandsOf(Recording recording) => recording.Point("grip", 0) ?? recording.Point("lead_wrist", 0);
+
+    /// <summary>Whether contact was marked to whole frames in all of several recordings, so that a mark is as uncertain as a frame is wide.</summary>
+    private static bool MarkedOnFrames(IReadOnlyList<Recording> recordings)
+    {
+        double[] places = [.. recordings.Where(recording => !double.IsNaN(recording.ContactS)).Select(recording => recording.ContactS * recording.Point("club_head", 0)!.Axis.SampleRateHz)];
+        return places.Length >= BallPlace.LeastSwings && places.All(place => Math.Abs(place - Math.Round(place)) < FramePart);
+    }
+
+    /// <summary>Standard error that a mark has at least: that of an even spread over a frame, or over a sample of sound.</summary>
+    private static double FloorOf(Recording recording, bool onFrames)
+    {
+        var rate = double.IsNaN(recording.ContactS)
+            ? recording.Channels.TryGetValue(Channels.Sound, out var sound) ? sound.SampleRateHz : double.PositiveInfinity
+            : onFrames ? recording.Point("club_head", 0)!.Axis.SampleRateHz : double.PositiveInfinity;
+        return 1 / rate / Math.Sqrt(12);
+    }
+
+    private const double FramePart = 0.02;
 
     private static Impact? Seen(Recording recording)
     {
@@ -54,6 +104,8 @@ internal sealed class ImpactTimes
             ? new Impact(heard.TimeS, heard.Method, heard.Confidence)
             : null;
     }
+
+    private static Impact? FromTrigger(Recording recording) => double.IsNaN(recording.TriggerS) ? null : new Impact(recording.TriggerS, "trigger of the device", 0.6);
 
     private Impact? FromOthers(Recording recording, IReadOnlyList<Recording> swing)
     {
@@ -95,7 +147,4 @@ internal sealed class ImpactTimes
             ? new Impact(found.TimeS, found.Method, found.Confidence)
             : null;
     }
-
-    private const double ClubGapSeconds = 0.04;
-    private const double BreakConfidence = 0.9;
 }
