@@ -15,8 +15,8 @@ namespace SwingStudy.Motion.Events;
 /// <param name="Swings">Place of contact in each swing with its standard error, in the order given; the common place, with the scatter of the balls, where a swing tells nothing itself.</param>
 public sealed record BallPlace(double PlaceM, double PlaceScatterM, double BallScatterM, IReadOnlyList<(double PlaceM, double ScatterM)> Swings)
 {
-    /// <summary>Fewer swings tell no common place.</summary>
-    public const int LeastSwings = 4;
+    /// <summary>Fewer swings tell no common place: of five, one may be grossly wrong and shows.</summary>
+    public const int LeastSwings = 5;
 
     /// <summary>Fewer swings with both a mark and a break do not tell how late marks are.</summary>
     private const int LeastForDelay = 3;

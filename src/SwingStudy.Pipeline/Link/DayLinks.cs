@@ -18,21 +18,37 @@ internal sealed record DayLinks(IReadOnlyList<CaptureLink> Links, IReadOnlyList<
         var links = left.Select(capture => new CaptureLink(capture, LinkMethods.NoSession)).ToList();
         var clocks = new List<ClockRow>();
         var swings = new List<StruckSwing>();
-        foreach (var stay in stays)
+        var kinds = stays.Select(stay => stay.Captures.ToLookup(capture =>
+            capture.Purpose != Capture.Swing ? Kind.Session : moments.ContainsKey(capture.Source) ? Kind.Moment : Kind.Swing)).ToList();
+        var joined = Joined(stays, [.. kinds.Select(kind => kind[Kind.Swing].ToList())], settings);
+        for (var i = 0; i < stays.Count; i++)
         {
-            var kinds = stay.Captures.ToLookup(capture => capture.Purpose != Capture.Swing ? "session" : moments.ContainsKey(capture.Source) ? "moment" : "swing");
-            var joined = StayLinks.Of(stay, [.. kinds["swing"]], settings);
-            links.AddRange(joined.Links);
-            links.AddRange(kinds["session"].SelectMany(capture => OfSession(capture, stay)));
-            foreach (var source in kinds["moment"].GroupBy(capture => capture.Source))
-                links.AddRange(MomentLinks.Of(moments[source.Key], source, stay, joined.Swings));
-            clocks.AddRange(joined.Clocks());
-            swings.AddRange(joined.Swings.Values.SelectMany(own => own));
+            links.AddRange(joined[i].Links);
+            links.AddRange(kinds[i][Kind.Session].SelectMany(capture => OfSession(capture, stays[i])));
+            foreach (var source in kinds[i][Kind.Moment].GroupBy(capture => capture.Source))
+                links.AddRange(MomentLinks.Of(moments[source.Key], source, stays[i], joined[i].Swings));
+            clocks.AddRange(joined[i].Clocks());
+            swings.AddRange(joined[i].Swings.Values.SelectMany(own => own));
         }
 
         Follow(decisions, links, swings);
         return new DayLinks([.. links.OrderBy(link => link.Capture.AtMillis).ThenBy(link => link.Capture.Id, StringComparer.Ordinal).ThenBy(link => link.Session, StringComparer.Ordinal)],
             clocks);
+    }
+
+    private enum Kind
+    {
+        Swing,
+        Session,
+        Moment,
+    }
+
+    /// <summary>Links each stay by itself, then once more where other stays of the day tell how a clock of it drifts.</summary>
+    private static IReadOnlyList<StayLinks> Joined(IReadOnlyList<Stay> stays, IReadOnlyList<IReadOnlyList<Capture>> captures, LinkSettings settings)
+    {
+        List<StayLinks> first = [.. stays.Select((stay, i) => StayLinks.Of(stay, captures[i], settings, (_, _) => null))];
+        var drifts = DayDrifts.Of(first);
+        return [.. first.Select((own, i) => drifts.Tell(i) ? StayLinks.Of(stays[i], captures[i], settings, (device, reference) => drifts.Expected(i, device, reference)) : own)];
     }
 
     /// <summary>A recording of no swing belongs to every session of its stay whose time covers it and whose player it may be of.</summary>

@@ -24,7 +24,7 @@ internal sealed class LinkStage : Stage<LinkSettings>
         Outputs = ["links", "clocks"],
         SeesSession = true,
         Decisions = ["match"],
-        CodeVersion = "3",
+        CodeVersion = "4",
     };
 
     protected override LinkSettings SettingsOf(StudySetup setup) => LinkSettings.Of(setup);

@@ -16,14 +16,14 @@ internal sealed class StayLinks
     private readonly List<CaptureLink> _links = [];
     private readonly Dictionary<string, List<StruckSwing>> _swings = new(StringComparer.Ordinal);
 
-    private StayLinks(Stay stay, IReadOnlyList<Capture> captures, LinkSettings settings)
+    private StayLinks(Stay stay, IReadOnlyList<Capture> captures, LinkSettings settings, Func<DeviceRecords, DeviceRecords, ClockDrift?> drifts)
     {
         (_stay, _settings, _originMillis) = (stay, settings, captures.Count > 0 ? captures[0].AtMillis : 0);
         List<string> players = [.. stay.Sessions.Select(session => session.Participant).Distinct()];
         _timeline = StayTimeline.Of(
             [.. captures.GroupBy(capture => (capture.Source, capture.Device)).Select(group => DeviceRecords.Of(
                 [.. group], _originMillis, participant => participant is null ? ClockReading.Anybody : players.IndexOf(participant)))],
-            settings);
+            settings, drifts);
         _skeletonOf = stay.Sessions.ToDictionary(session => session.Id, session => Skeleton(session, captures), StringComparer.Ordinal);
         AddSwings();
         AddAlone();
@@ -39,7 +39,14 @@ internal sealed class StayLinks
     /// <param name="stay">The stay.</param>
     /// <param name="captures">Its captures of swings, in order of time.</param>
     /// <param name="settings">Settings.</param>
-    public static StayLinks Of(Stay stay, IReadOnlyList<Capture> captures, LinkSettings settings) => new(stay, captures, settings);
+    /// <param name="drifts">What is known of a device's drift against a reference from elsewhere.</param>
+    public static StayLinks Of(Stay stay, IReadOnlyList<Capture> captures, LinkSettings settings, Func<DeviceRecords, DeviceRecords, ClockDrift?> drifts) =>
+        new(stay, captures, settings, drifts);
+
+    /// <summary>Devices with the reference against which their clocks were modelled, and the drifts that were fitted.</summary>
+    public IEnumerable<(DeviceRecords Device, DeviceRecords Reference, IReadOnlyList<ClockDrift> Drifts)> Drifts() =>
+        _timeline.Devices.Skip(1).Select(device => (device.Records, _timeline.Devices[0].Records,
+            (IReadOnlyList<ClockDrift>)[.. (device.Alignment?.Stretches ?? []).Where(stretch => stretch.HasDrift).Select(stretch => new ClockDrift(stretch.Line.Drift, stretch.DriftError))]));
 
     /// <summary>The clocks of the stay's devices, told for each of its sessions; counts are those of the stay.</summary>
     public IEnumerable<ClockRow> Clocks() => _stay.Sessions.SelectMany(session => _timeline.Devices.SelectMany(device => StayClocks.Of(session, device, _timeline, _originMillis, _swingOf.ContainsKey)));

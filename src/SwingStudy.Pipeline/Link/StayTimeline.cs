@@ -11,10 +11,11 @@ internal sealed class StayTimeline
 {
     private const double GuessJitterSeconds = 0.15;
     private readonly ClockLimits _limits;
+    private readonly Func<DeviceRecords, DeviceRecords, ClockDrift?> _drifts;
     private readonly List<SeenMoment> _moments = [];
     private readonly List<AlignedDevice> _devices = [];
 
-    private StayTimeline(ClockLimits limits) => _limits = limits;
+    private StayTimeline(ClockLimits limits, Func<DeviceRecords, DeviceRecords, ClockDrift?> drifts) => (_limits, _drifts) = (limits, drifts);
 
     /// <summary>Moments in order of time.</summary>
     public IReadOnlyList<SeenMoment> Moments => _moments;
@@ -25,9 +26,10 @@ internal sealed class StayTimeline
     /// <summary>Builds it.</summary>
     /// <param name="devices">Devices with their records.</param>
     /// <param name="settings">Settings.</param>
-    public static StayTimeline Of(IReadOnlyList<DeviceRecords> devices, LinkSettings settings)
+    /// <param name="drifts">What is known of a device's drift against the reference from elsewhere.</param>
+    public static StayTimeline Of(IReadOnlyList<DeviceRecords> devices, LinkSettings settings, Func<DeviceRecords, DeviceRecords, ClockDrift?> drifts)
     {
-        var timeline = new StayTimeline(settings.Limits);
+        var timeline = new StayTimeline(settings.Limits, drifts);
         if (devices.Count == 0)
             return timeline;
         var busiest = devices.Max(device => device.Told);
@@ -47,7 +49,7 @@ internal sealed class StayTimeline
     private void Align(DeviceRecords device)
     {
         List<DeviceRecord> told = [.. device.Records.Where(record => !record.IsGuess)];
-        var alignment = ClockAlignment.Between([.. _moments.Select(moment => moment.Reading)], [.. told.Select(record => record.Reading)], _limits);
+        var alignment = ClockAlignment.Between([.. _moments.Select(moment => moment.Reading)], [.. told.Select(record => record.Reading)], _limits with { Expected = _drifts(device, _devices[0].Records) });
         var aligned = new AlignedDevice(device, alignment) { Candidates = Candidates(alignment.Doubtful, told) };
         _devices.Add(aligned);
         var joined = new HashSet<int>();

@@ -24,7 +24,7 @@ internal sealed class MeasureStage : Stage<MeasureSettings>
         Unit = UnitOfWork.Session,
         Inputs =
         [
-            new("captures", Slice.SameTime), new("links", Slice.SameUnit), new("curves", Slice.SameCaptures), new("capture_events", Slice.SameCaptures),
+            new("captures", Slice.SameTime), new("links", Slice.SameUnit), new("clocks", Slice.SameUnit), new("curves", Slice.SameCaptures), new("capture_events", Slice.SameCaptures),
         ],
         Outputs = ["measures", "swing_events", "swing_curves", "curve_measures"],
         SeesSession = true,
@@ -43,7 +43,7 @@ internal sealed class MeasureStage : Stage<MeasureSettings>
         var swings = SwingAssembly.Of(captures, links, settings.PreferredSources);
         var ids = captures.Texts("capture_id");
         var signals = SessionSignals.Of(
-            [.. swings.Select(swing => (swing.Id, (IReadOnlyList<string>)[.. swing.Single.Select(row => ids[row]!)]))], recordings, SideOf(session), settings);
+            [.. swings.Select(swing => (swing.Id, (IReadOnlyList<string>)[.. swing.Single.Select(row => ids[row]!)]))], recordings, StayClock.Of(input.Rows("clocks")), SideOf(session), settings);
         var participant = session.Participant.ToString();
         var values = SignalRows.Measures(computed, participant, signals, settings.Units);
         return

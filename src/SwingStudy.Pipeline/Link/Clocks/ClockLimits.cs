@@ -9,6 +9,9 @@ internal sealed record ClockLimits
     /// <summary>The drift is fitted only where its standard error is below this; else it is taken as zero.</summary>
     public double LargestDriftError { get; init; } = 50e-6;
 
+    /// <summary>Drift as it was seen elsewhere; null when nothing is known of it.</summary>
+    public ClockDrift? Expected { get; init; }
+
     /// <summary>How far ordinary triggers waver. A device found to waver more is given four times its own spread.</summary>
     public double JitterSeconds { get; init; } = 0.05;
 

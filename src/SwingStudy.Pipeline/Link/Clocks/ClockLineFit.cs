@@ -6,13 +6,14 @@ namespace SwingStudy.Pipeline.Link.Clocks;
 /// <remarks>
 /// The slope starts at the median of pairwise slopes (Theil-Sen, of at most <see cref="StartPairs"/> pairs) and is refined with the line by weighted least squares,
 /// weights being Tukey's biweight at 4.685 spreads over the variance of the pair; the spread is 1.4826 times the median residual, and a time cut to a
-/// width w adds w²/12. Where most times are cut, each pair bounds the offset to an interval, and the offset is the middle of the interval that most pairs agree on.
+/// width w adds w²/12. A drift that is known from elsewhere, with its scatter, weighs as much as pairs of that certainty would. Where most times are cut, each pair bounds the offset to an interval, and the offset is the middle of the interval that most pairs agree on.
 /// Sources: Sen (1968), JASA 63:1379–1389; Beaton and Tukey (1974), Technometrics 16:147–185 (the constant for 95 % efficiency: from memory).
 /// </remarks>
 /// <param name="Line">The line, anchored in the middle of the pairs.</param>
 /// <param name="SpreadSeconds">Robust standard deviation of residuals.</param>
-/// <param name="HasDrift">Whether the pairs were enough to fit a drift; else it is taken as zero.</param>
-internal sealed record ClockLineFit(ClockLine Line, double SpreadSeconds, bool HasDrift)
+/// <param name="HasDrift">Whether the drift is known well enough; else it is taken as zero.</param>
+/// <param name="DriftError">Standard error of the drift; infinite where it is taken as zero.</param>
+internal sealed record ClockLineFit(ClockLine Line, double SpreadSeconds, bool HasDrift, double DriftError)
 {
     private const int StartPairs = 101;
     private const int Rounds = 12;
@@ -37,10 +38,12 @@ internal sealed record ClockLineFit(ClockLine Line, double SpreadSeconds, bool H
             anchor += device[pair.Device].Middle / pairs.Count;
         for (var i = 0; i < points.Length; i++)
             points[i] = FitPoint.Of(reference[pairs[i].Reference], device[pairs[i].Device], anchor);
-        Fit? withDrift = pairs.Count > 2 ? Fitted(points, limits, StartSlope(points, limits)) : null;
+        Fit? withDrift = limits.Expected is { } expected ? Fitted(points, limits, expected.Drift)
+            : pairs.Count > 2 ? Fitted(points, limits, StartSlope(points, limits))
+            : null;
         var fit = withDrift is { } good && good.DriftError <= limits.LargestDriftError ? good : Fitted(points, limits, null);
         var offset = points.Count(point => point.HalfWidth > 0) * 2 > points.Length ? Agreed(points, fit.Offset, fit.Slope) : fit.Offset;
-        return new ClockLineFit(new ClockLine(offset, fit.Slope, anchor), fit.Spread, fit.HasSlope);
+        return new ClockLineFit(new ClockLine(offset, fit.Slope, anchor), fit.Spread, fit.HasSlope, fit.DriftError);
     }
 
     private static double StartSlope(FitPoint[] points, ClockLimits limits)
@@ -54,6 +57,7 @@ internal sealed record ClockLineFit(ClockLine Line, double SpreadSeconds, bool H
     private static Fit Fitted(FitPoint[] points, ClockLimits limits, double? startSlope)
     {
         var slope = startSlope ?? 0;
+        var (known, certainty) = limits.Expected is { } expected ? (expected.Drift, 1 / (expected.Scatter * expected.Scatter)) : (0, 0);
         var offset = Median([.. points.Select(point => point.Difference - (slope * point.Elapsed))]);
         var (spread, error) = (LeastSpread, double.PositiveInfinity);
         for (var round = 0; round < Rounds; round++)
@@ -75,10 +79,13 @@ internal sealed record ClockLineFit(ClockLine Line, double SpreadSeconds, bool H
             }
 
             var scatter = sumXX - (sumX * sumX / sum);
-            if (startSlope is not null && scatter > 0)
+            if (startSlope is not null && (scatter > 0 || certainty > 0))
             {
-                slope = Math.Clamp((sumXY - (sumX * sumY / sum)) / scatter, -limits.MostDrift, limits.MostDrift);
-                error = Math.Sqrt(sum / sumBelieved / scatter);
+                // The pairs' own information on the slope, and that from elsewhere.
+                var believed = sumBelieved / sum;
+                slope = ((believed * (sumXY - (sumX * sumY / sum))) + (certainty * known)) / ((believed * scatter) + certainty);
+                slope = Math.Clamp(slope, -limits.MostDrift, limits.MostDrift);
+                error = 1 / Math.Sqrt((believed * scatter) + certainty);
             }
 
             offset = (sumY - (slope * sumX)) / sum;

@@ -26,6 +26,9 @@ internal sealed record ClockStretch(
     double? RivalSeconds,
     double Confidence)
 {
+    /// <summary>Standard error of the drift; infinite where it is taken as zero.</summary>
+    public double DriftError { get; init; } = double.PositiveInfinity;
+
     /// <summary>Root mean square of the ordinary residuals.</summary>
     public double ResidualRms
     {

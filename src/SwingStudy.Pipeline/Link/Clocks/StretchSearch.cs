@@ -67,7 +67,7 @@ internal sealed class StretchSearch(ClockReading[] reference, ClockReading[] dev
     /// <summary>Pairs and line in turn, with less and less tolerance, until nothing changes.</summary>
     private (ClockLineFit Fit, double Jitter, List<ClockPair> Pairs) Refined(int from, int to, ClockLine line, double tolerance)
     {
-        var fit = new ClockLineFit(line, 0, false);
+        var fit = new ClockLineFit(line, 0, false, double.PositiveInfinity);
         var pairs = Paired(from, to, line, tolerance);
         for (var round = 0; round < Refinements && pairs.Count > 0; round++)
         {
@@ -163,7 +163,7 @@ internal sealed class StretchSearch(ClockReading[] reference, ClockReading[] dev
         }
 
         return new ClockStretch(fit.Line.AnchoredAt(device[first].Seconds), fit.HasDrift, jitter, pairs, first, pairs.Max(pair => pair.Device),
-            run.First, run.Last, rivalPairs, rivalSeconds, confidence);
+            run.First, run.Last, rivalPairs, rivalSeconds, confidence) { DriftError = fit.DriftError };
     }
 
     /// <summary>The pairs within the run of reference readings that keeps matching.</summary>

@@ -1,77 +1,61 @@
 using System.Globalization;
+using SwingStudy.Pipeline.Link.Clocks;
 
 namespace SwingStudy.Pipeline.Measure.Recordings;
 
 /// <summary>How a device's triggers lie against the contacts that another device saw, over the swings of a session.</summary>
 /// <remarks>
-/// A single trigger wavers by milliseconds and is late now and then; the middle of a session's differences does neither. Differences are fitted by a
-/// robust line (median of the slopes between all pairs, median of what is left: Theil 1950, Sen 1968) where there are enough swings to know a drift, else
-/// by their median; then by least squares through those that lie near it.
+/// A single trigger wavers by milliseconds and is late now and then; a line through a session's triggers does neither. It is the line of
+/// <see cref="ClockLineFit"/>, whose weights leave out late triggers; before any swing two quartzes are expected to run alike within
+/// <see cref="QuartzDrift"/>, so that few swings within a short time make no drift out of their scatter.
 /// </remarks>
-/// <param name="OffsetMillis">Device time less contact time at <paramref name="OriginMillis"/>.</param>
-/// <param name="Drift">Change of the offset over elapsed time.</param>
-/// <param name="OriginMillis">Where the offset holds.</param>
-/// <param name="ScatterMillis">Median size of what is left.</param>
-/// <param name="Swings">Swings it rests on.</param>
-internal sealed record ContactClock(double OffsetMillis, double Drift, double OriginMillis, double ScatterMillis, int Swings)
+/// <param name="Line">From the device's clock to that of the contacts, seconds.</param>
+/// <param name="OriginMillis">Time from which both count.</param>
+/// <param name="MiddleSeconds">Middle of the contacts.</param>
+/// <param name="SpreadMillis">Standard deviation of the ordinary triggers about it.</param>
+/// <param name="Swings">Swings with an ordinary trigger.</param>
+internal sealed record ContactClock(ClockLine Line, double OriginMillis, double MiddleSeconds, double SpreadMillis, int Swings)
 {
     private const int LeastSwings = 3;
-    private const int SwingsForDrift = 6;
-    private const double MostScatterMillis = 10;
+    private const double MostSpreadMillis = 15;
+    private const int Fitted = 2;
 
-    /// <summary>Middle residuals beyond which a trigger is no ordinary one: about 3.5 standard deviations of normal scatter.</summary>
-    private const double OrdinaryScatters = 5.2;
+    /// <summary>Spreads within which a trigger is an ordinary one.</summary>
+    private const double Ordinary = 4.685;
 
-    /// <summary>The clock of a device against contacts; null with too few swings or where triggers scatter more than a hundredth of a second.</summary>
+    /// <summary>Standard deviation of the drift of one quartz against another (common practice, no source).</summary>
+    private const double QuartzDrift = 50e-6;
+
+    private static readonly ClockLimits Limits = new() { Expected = new ClockDrift(0, QuartzDrift) };
+
+    /// <summary>The clock of a device against contacts; null with too few swings or where triggers scatter by more than hundredths of a second.</summary>
     /// <param name="pairs">For each common swing, contact on the other device's clock and trigger on this device's, in milliseconds.</param>
     public static ContactClock? Of(IReadOnlyList<(double ContactMillis, double TriggerMillis)> pairs)
     {
         if (pairs.Count < LeastSwings)
             return null;
         var origin = pairs.Min(pair => pair.ContactMillis);
-        var hasDrift = pairs.Count >= SwingsForDrift;
-        var slope = hasDrift ? Median([.. Slopes(pairs)]) : 0;
-        var offset = Median([.. pairs.Select(pair => Left(pair, origin, slope))]);
-        var scatter = Median([.. pairs.Select(pair => Math.Abs(Left(pair, origin, slope) - offset))]);
-        if (scatter > MostScatterMillis)
+        ClockReading[] contacts = [.. pairs.Select(pair => new ClockReading((pair.ContactMillis - origin) / 1000))];
+        ClockReading[] triggers = [.. pairs.Select(pair => new ClockReading((pair.TriggerMillis - origin) / 1000))];
+        var fit = ClockLineFit.Of(contacts, triggers, [.. pairs.Select((_, i) => new ClockPair(i, i, 0))], Limits);
+        if (1000 * fit.SpreadSeconds > MostSpreadMillis)
             return null;
-
-        // The robust line tells which triggers are ordinary; through those the least-squares line scatters less.
-        var ordinary = pairs.Where(pair => Math.Abs(Left(pair, origin, slope) - offset) <= Math.Max(1, OrdinaryScatters * scatter)).ToList();
-        var elapsed = ordinary.Average(pair => pair.ContactMillis - origin);
-        var late = ordinary.Average(pair => Left(pair, origin, 0));
-        var spread = ordinary.Sum(pair => Math.Pow(pair.ContactMillis - origin - elapsed, 2));
-        slope = hasDrift && spread > 0 ? ordinary.Sum(pair => (pair.ContactMillis - origin - elapsed) * (Left(pair, origin, 0) - late)) / spread : 0;
-        return new ContactClock(late - (slope * elapsed), slope, origin, scatter, ordinary.Count);
+        // Two numbers were fitted; what they leave of so few triggers is too little by that much.
+        double[] left = [.. Enumerable.Range(0, pairs.Count).Select(i => fit.Line.Map(triggers[i].Seconds) - contacts[i].Seconds).Where(left => Math.Abs(left) <= Ordinary * fit.SpreadSeconds)];
+        var spread = left.Length <= Fitted ? fit.SpreadSeconds : Math.Sqrt(left.Sum(own => own * own) / (left.Length - Fitted));
+        return new ContactClock(fit.Line, origin, contacts.Average(contact => contact.Seconds), 1000 * spread, left.Length);
     }
 
+    /// <summary>Standard error of the line in the middle of the swings, milliseconds.</summary>
+    public double ErrorMillis => SpreadMillis / Math.Sqrt(Swings);
+
+    /// <summary>Where the middle of the swings lies, milliseconds.</summary>
+    public double MiddleMillis => OriginMillis + (1000 * MiddleSeconds);
+
     /// <summary>A contact on the device's clock, in milliseconds.</summary>
-    public double Map(double contactMillis) => contactMillis + OffsetMillis + (Drift * (contactMillis - OriginMillis));
+    public double Map(double contactMillis) => OriginMillis + (1000 * Line.Unmap((contactMillis - OriginMillis) / 1000));
 
     /// <summary>For the method of impact.</summary>
     public string Describe(string source) => string.Create(CultureInfo.InvariantCulture,
-        $"contact of {source} on this device's clock, from {Swings} swings, middle residual {ScatterMillis:0.0} ms");
-
-    private static double Left((double ContactMillis, double TriggerMillis) pair, double origin, double slope) =>
-        pair.TriggerMillis - pair.ContactMillis - (slope * (pair.ContactMillis - origin));
-
-    private static IEnumerable<double> Slopes(IReadOnlyList<(double ContactMillis, double TriggerMillis)> pairs)
-    {
-        for (var i = 0; i < pairs.Count; i++)
-        {
-            for (var j = i + 1; j < pairs.Count; j++)
-            {
-                var elapsed = pairs[j].ContactMillis - pairs[i].ContactMillis;
-                if (elapsed != 0)
-                    yield return (Left(pairs[j], 0, 0) - Left(pairs[i], 0, 0)) / elapsed;
-            }
-        }
-    }
-
-    private static double Median(double[] values)
-    {
-        Array.Sort(values);
-        var middle = values.Length / 2;
-        return values.Length == 0 ? 0 : values.Length % 2 == 1 ? values[middle] : (values[middle - 1] + values[middle]) / 2;
-    }
+        $"contact of {source} on this device's clock, from {Swings} swings, standard error {ErrorMillis:0.0} ms");
 }

@@ -18,19 +18,24 @@ internal sealed class ImpactTimes
     private const double ClubGapSeconds = 0.04;
     private const double BreakConfidence = 0.9;
     private const double PassageConfidence = 0.8;
+    private const double MostErrors = 4;
 
     private readonly Dictionary<string, Impact> _own = new(StringComparer.Ordinal);
     private readonly Dictionary<(string Device, string Other), ContactClock?> _clocks = [];
     private readonly IReadOnlyList<IReadOnlyList<Recording>> _swings;
+    private readonly ILookup<string, StayClock> _stay;
+    private readonly HashSet<string> _contacting;
     private readonly EventLimits _limits;
 
     /// <summary>Looks at the recordings of all swings of a session.</summary>
     /// <param name="swings">For each swing, its recordings.</param>
+    /// <param name="clocks">Clocks of the session's devices.</param>
     /// <param name="limits">Thresholds.</param>
-    public ImpactTimes(IReadOnlyList<IReadOnlyList<Recording>> swings, EventLimits limits)
+    public ImpactTimes(IReadOnlyList<IReadOnlyList<Recording>> swings, ILookup<string, StayClock> clocks, EventLimits limits)
     {
-        (_swings, _limits) = (swings, limits);
+        (_swings, _stay, _limits) = (swings, clocks, limits);
         List<Recording> all = [.. swings.SelectMany(swing => swing)];
+        _contacting = [.. all.GroupBy(recording => recording.Device).Where(own => 2 * own.Count(recording => !double.IsNaN(recording.ContactS)) > own.Count()).Select(own => own.Key)];
         foreach (var recording in all)
         {
             if (Seen(recording) is { } seen)
@@ -111,13 +116,23 @@ internal sealed class ImpactTimes
     {
         foreach (var other in swing.Where(other => _own.ContainsKey(other.Capture) && !double.IsNaN(other.FirstSampleMillis)).OrderBy(other => other.Source, StringComparer.Ordinal))
         {
-            if (double.IsNaN(recording.FirstSampleMillis) || ClockOf(recording.Device, other.Device) is not { } clock)
-                continue;
-            var time = (clock.Map(ContactMillis(other)) - recording.FirstSampleMillis) / 1000;
-            return new Impact(time, clock.Describe(other.Source), 0.85);
+            if (!double.IsNaN(recording.FirstSampleMillis) && OnClockOf(recording.Device, other) is { } found)
+                return new Impact((found.Millis - recording.FirstSampleMillis) / 1000, found.Method, 0.85);
         }
 
         return null;
+    }
+
+    /// <summary>Contact of a recording on another device's clock: by the clocks of the stay, unless the session's own triggers speak against them, else by those triggers.</summary>
+    private (double Millis, string Method)? OnClockOf(string device, Recording other)
+    {
+        var own = ClockOf(device, other.Device);
+        // The stay's clocks rest on contacts only where the device tells contact itself; else on times of recordings.
+        if (_contacting.Contains(other.Device) && StayClock.Map(_stay, device, other.Device, ContactMillis(other)) is { } known
+            && (own is null || (StayClock.Map(_stay, device, other.Device, own.MiddleMillis) is { } middle
+                && Math.Abs(middle.Millis - own.Map(own.MiddleMillis)) <= MostErrors * Math.Max(1, own.ErrorMillis))))
+            return (known.Millis, known.Clock.Describe(other.Source));
+        return own is null ? null : (own.Map(ContactMillis(other)), own.Describe(other.Source));
     }
 
     private ContactClock? ClockOf(string device, string other)
