@@ -14,16 +14,16 @@ internal sealed record SessionSignals(IReadOnlyList<SwingSignals> Swings, bool H
     /// <summary>Puts them together.</summary>
     /// <param name="swings">The swings with the captures that belong to each.</param>
     /// <param name="all">All recordings of the session by capture, zeros and quiet standing included.</param>
-    /// <param name="clocks">Clocks of its devices.</param>
+    /// <param name="stay">Clocks of its devices as linking found them.</param>
     /// <param name="declaredSide">+1 right-handed, −1 left-handed, as the registry says; null when it does not.</param>
     /// <param name="settings">Settings.</param>
     public static SessionSignals Of(
-        IReadOnlyList<(string Id, IReadOnlyList<string> Captures)> swings, IReadOnlyDictionary<string, Recording> all, ILookup<string, StayClock> clocks, int? declaredSide,
+        IReadOnlyList<(string Id, IReadOnlyList<string> Captures)> swings, IReadOnlyDictionary<string, Recording> all, ILookup<string, StayClock> stay, int? declaredSide,
         MeasureSettings settings)
     {
         var limits = LimitsOf(settings.Signals);
         List<IReadOnlyList<Recording>> recordings = [.. swings.Select(swing => (IReadOnlyList<Recording>)[.. swing.Captures.Where(all.ContainsKey).Select(id => all[id])])];
-        var impacts = new ImpactTimes(recordings, clocks, limits);
+        var impacts = new ImpactTimes(recordings, stay, limits);
         List<MarkerSwing?> motions = [.. recordings.Select(swing => Marker(swing, impacts, settings.Signals))];
         List<EventSet> events = [.. motions.Select(motion => motion?.Events(limits) ?? EventSet.None)];
         List<SwingPlates?> plates = [.. recordings.Select(swing => SwingPlates.Of(swing, recording => impacts.Of(recording, swing)))];
