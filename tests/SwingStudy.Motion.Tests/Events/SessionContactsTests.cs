@@ -1,6 +1,5 @@
 using SwingStudy.Motion.Events;
 using SwingStudy.Motion.Geometry;
-using SwingStudy.Motion.Kinematics;
 using SwingStudy.Motion.Tests.Support;
 
 namespace SwingStudy.Motion.Tests.Events;

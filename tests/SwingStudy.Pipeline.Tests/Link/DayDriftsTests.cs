@@ -1,6 +1,5 @@
 using NodaTime;
 using SwingStudy.Domain.Identifiers;
-using SwingStudy.Domain.Tables;
 using SwingStudy.Motion.Tests.Support;
 using SwingStudy.Pipeline.Tests.Support;
 using SwingStudy.Storage.Registry;
