@@ -3,10 +3,11 @@ namespace SwingStudy.Motion.Events;
 /// <summary>Where the ball lay in the swings of a session, and by it where the head was at contact in each of them.</summary>
 /// <remarks>
 /// Place of contact of a swing = place common to the swings + how far this ball lay from it (scatter τ). A break in the shaft's turn tells the place with its own
-/// standard error; a mark tells it with a delay common to all marks (of sound, of a switch) and a scatter σ in time. Neither τ nor σ is assumed: both have a
-/// uniform prior, and estimates are averaged over what the swings leave possible, so that a ball that is never placed twice alike takes nothing from the single
-/// swing's own evidence. Where marks are all there is, the swings tell only the sum τ² + (σ·speed)²; averaging then comes out near equal weights, which err by no
-/// more than half the root of that sum whichever of the two it is made of. Place and delay are solved exactly for each τ and σ. Sources: Gelman et al. (2013),
+/// standard error; a mark tells it with a delay common to all marks (of sound, of a switch) and a scatter σ in time; where a player sets the head down before the
+/// swing follows the ball at a common distance, with a scatter η. Neither τ nor σ nor η is assumed: each has a uniform prior, and estimates are averaged over what
+/// the swings leave possible, so that a ball that is never placed twice alike takes nothing from the single swing's own evidence. Where marks are all there is,
+/// the swings tell only the sum τ² + (σ·speed)²; averaging then comes out near equal weights, which err by about half the root of that sum whichever of the two it
+/// is made of. Place, delay and distance are solved exactly for each τ, σ and η. Sources: Gelman et al. (2013),
 /// Bayesian Data Analysis, ch. 5 (normal hierarchy, uniform prior on its standard deviation); Robinson (1991), Stat Sci 6:15 (prediction of the single places).
 /// </remarks>
 /// <param name="PlaceM">Common place, metres along the direction of travel.</param>
@@ -25,9 +26,13 @@ public sealed record BallPlace(double PlaceM, double PlaceScatterM, double BallS
     private const double DelayPriorS = 0.003;
 
     private const int Steps = 28;
-    private const double LeastShare = 0.01;
-    private const double MostShare = 10;
+    private const int StepsOfThree = 14;
+    private const double LeastShare = 0.02;
+    private const double MostShare = 8;
     private const double LeastScaleM = 1e-4;
+
+    /// <summary>Scatters whose logarithmic weight lies so far below the best weigh nothing.</summary>
+    private const double Negligible = 12;
 
     /// <summary>The common place; null when too few swings tell of it.</summary>
     /// <param name="swings">Evidence of each swing, of one place and free of gross errors (<see cref="PlaceGroup"/>).</param>
@@ -36,29 +41,38 @@ public sealed record BallPlace(double PlaceM, double PlaceScatterM, double BallS
         List<ContactEvidence> told = [.. swings.Where(swing => swing.HasMark || swing.HasBreak)];
         if (told.Count < LeastSwings)
             return null;
-        var (hasMarks, hasDelay) = (told.Any(swing => swing.HasMark), told.Count(swing => swing.HasMark && swing.HasBreak) >= LeastForDelay);
+        List<ContactEvidence> both = [.. told.Where(swing => swing.HasMark && swing.HasBreak)];
+        double[] addresses = [.. told.Where(swing => swing.HasAddress).Select(swing => swing.AddressAtM)];
+        var (hasMarks, hasDelay, hasAddress) = (told.Any(swing => swing.HasMark), both.Count >= LeastForDelay, addresses.Length >= LeastSwings);
         var speed = told.Average(swing => swing.SpeedMps);
         double[] places = [.. told.Select(swing => swing.HasBreak ? swing.BreakAtM : swing.MarkedAtM)];
         var origin = places.Average();
         var scale = Math.Max(LeastScaleM, Deviation(places));
         if (hasDelay)
-            scale = Math.Max(scale, Deviation([.. told.Where(swing => swing.HasMark && swing.HasBreak).Select(swing => swing.MarkedAtM - swing.BreakAtM)]));
-        var model = new Model(told, origin, hasDelay ? 1 / (DelayPriorS * DelayPriorS) : double.PositiveInfinity);
-        var shares = Shares();
-        var solved = new List<(Solution Solution, double LogWeight)>();
+            scale = Math.Max(scale, Deviation([.. both.Select(swing => swing.MarkedAtM - swing.BreakAtM)]));
+        var addressScale = hasAddress ? Math.Max(LeastScaleM, Deviation(addresses)) : 0;
+        var model = new PlaceModel(told, origin, hasDelay ? 1 / (DelayPriorS * DelayPriorS) : double.PositiveInfinity, hasAddress ? addresses.Average() : double.NaN);
+        var shares = Shares(hasMarks && hasAddress ? StepsOfThree : Steps);
+        var (solved, most) = (new List<(PlaceSolution Solution, double LogWeight)>(), double.NegativeInfinity);
         foreach (var (ball, ballStep) in shares)
         {
             foreach (var (mark, markStep) in hasMarks ? shares : [(0, 1)])
             {
-                var solution = model.Solve(scale * ball, scale * mark / speed);
-                solved.Add((solution, solution.LogLikelihood + Math.Log(ballStep * markStep)));
+                foreach (var (address, addressStep) in hasAddress ? shares : [(0, 1)])
+                {
+                    var prior = Math.Log(ballStep * markStep * addressStep);
+                    if (model.Solve(scale * ball, scale * mark / speed, addressScale * address, most - Negligible - prior) is not { } solution)
+                        continue;
+                    solved.Add((solution, solution.LogLikelihood + prior));
+                    most = Math.Max(most, solution.LogLikelihood + prior);
+                }
             }
         }
 
-        return Averaged(swings, solved, origin);
+        return Averaged(swings, [.. solved.Where(one => one.LogWeight >= most - Negligible)], origin);
     }
 
-    private static BallPlace Averaged(IReadOnlyList<ContactEvidence> swings, List<(Solution Solution, double LogWeight)> solved, double origin)
+    private static BallPlace Averaged(IReadOnlyList<ContactEvidence> swings, List<(PlaceSolution Solution, double LogWeight)> solved, double origin)
     {
         var most = solved.Max(one => one.LogWeight);
         double[] weights = [.. solved.Select(one => Math.Exp(one.LogWeight - most))];
@@ -79,7 +93,7 @@ public sealed record BallPlace(double PlaceM, double PlaceScatterM, double BallS
         return new BallPlace(origin + place.Mean, Math.Sqrt(place.Variance), ball, found);
 
         // Mean and variance of a mixture of normals.
-        (double Mean, double Variance) Mixed(Func<Solution, double> meanOf, Func<Solution, double> varianceOf)
+        (double Mean, double Variance) Mixed(Func<PlaceSolution, double> meanOf, Func<PlaceSolution, double> varianceOf)
         {
             var (first, second) = (0.0, 0.0);
             for (var i = 0; i < weights.Length; i++)
@@ -94,89 +108,15 @@ public sealed record BallPlace(double PlaceM, double PlaceScatterM, double BallS
     }
 
     /// <summary>Standard deviations that are tried, as shares of the scatter seen, evenly spaced in their logarithm, with the width each stands for.</summary>
-    private static (double Share, double Width)[] Shares()
+    private static (double Share, double Width)[] Shares(int steps)
     {
-        var ratio = Math.Pow(MostShare / LeastShare, 1.0 / (Steps - 1));
-        return [.. Enumerable.Range(0, Steps).Select(i => LeastShare * Math.Pow(ratio, i)).Select(share => (share, share * Math.Log(ratio)))];
+        var ratio = Math.Pow(MostShare / LeastShare, 1.0 / (steps - 1));
+        return [.. Enumerable.Range(0, steps).Select(i => LeastShare * Math.Pow(ratio, i)).Select(share => (share, share * Math.Log(ratio)))];
     }
 
     private static double Deviation(double[] values)
     {
         var mean = values.Average();
         return Math.Sqrt(values.Sum(value => (value - mean) * (value - mean)) / Math.Max(1, values.Length - 1));
-    }
-
-    /// <summary>Places for one τ and σ; origin taken off.</summary>
-    private sealed record Solution(double BallScatter, double LogLikelihood, double Place, double PlaceVariance, (double Place, double Variance)[] Swings);
-
-    /// <summary>Marks and breaks as a linear model of two fixed effects, place and delay, with a random place for each swing.</summary>
-    private sealed class Model(List<ContactEvidence> swings, double origin, double delayPrecision)
-    {
-        private readonly bool _hasDelay = !double.IsPositiveInfinity(delayPrecision);
-
-        public Solution Solve(double ball, double mark)
-        {
-            // Normal equations of place and delay, prior of the delay included; the first pass sums them, the second predicts each swing.
-            var (a, b, c, right, rightDelay, squares, logDeterminant) = (0.0, 0.0, _hasDelay ? delayPrecision : 1.0, 0.0, 0.0, 0.0, 0.0);
-            var terms = new Terms[swings.Count];
-            for (var i = 0; i < terms.Length; i++)
-            {
-                var own = terms[i] = Terms.Of(swings[i], origin, ball, mark);
-                a += own.Sum;
-                right += own.SumOf;
-                squares += own.Squares;
-                logDeterminant += own.LogDeterminant;
-                if (!_hasDelay)
-                    continue;
-                b += own.Speed * own.MarkSum;
-                c += own.Speed * own.Speed * own.MarkMark;
-                rightDelay += own.Speed * own.MarkOf;
-            }
-
-            var determinant = (a * c) - (b * b);
-            var (place, delay) = (((c * right) - (b * rightDelay)) / determinant, ((a * rightDelay) - (b * right)) / determinant);
-            var (varPlace, varDelay, covariance) = (c / determinant, _hasDelay ? a / determinant : 0, -b / determinant);
-            var likelihood = -0.5 * (logDeterminant + Math.Log(determinant) + squares - (right * place) - (rightDelay * delay));
-            var found = new (double, double)[terms.Length];
-            for (var i = 0; i < terms.Length; i++)
-            {
-                var own = terms[i];
-                var pull = ball * ball;
-                var value = place + (pull * (own.SumOf - (own.Sum * place) - (own.MarkSum * own.Speed * delay)));
-                var (onPlace, onDelay) = (1 - (pull * own.Sum), -pull * own.MarkSum * own.Speed);
-                found[i] = (value, pull - (pull * own.Sum * pull) + (onPlace * onPlace * varPlace) + (onDelay * onDelay * varDelay) + (2 * onPlace * onDelay * covariance));
-            }
-
-            return new Solution(ball, likelihood, place, varPlace, found);
-        }
-    }
-
-    /// <summary>One swing's evidence weighed by the inverse of its covariance.</summary>
-    /// <param name="Speed">Speed of the head.</param>
-    /// <param name="Sum">Sum of the inverse.</param>
-    /// <param name="MarkSum">Sum of the mark's row.</param>
-    /// <param name="MarkMark">The mark's own element.</param>
-    /// <param name="SumOf">Evidence times the inverse, summed.</param>
-    /// <param name="MarkOf">The mark's row times the evidence.</param>
-    /// <param name="Squares">Evidence twice times the inverse.</param>
-    /// <param name="LogDeterminant">Logarithm of the covariance's determinant.</param>
-    private readonly record struct Terms(double Speed, double Sum, double MarkSum, double MarkMark, double SumOf, double MarkOf, double Squares, double LogDeterminant)
-    {
-        public static Terms Of(ContactEvidence swing, double origin, double ball, double mark)
-        {
-            var shared = ball * ball;
-            var ofMark = shared + (swing.SpeedMps * swing.SpeedMps * mark * mark) + (swing.MarkFloorM * swing.MarkFloorM);
-            var ofBreak = shared + (swing.BreakScatterM * swing.BreakScatterM);
-            var (marked, broken) = (swing.MarkedAtM - origin, swing.BreakAtM - origin);
-            if (!swing.HasBreak)
-                return new Terms(swing.SpeedMps, 1 / ofMark, 1 / ofMark, 1 / ofMark, marked / ofMark, marked / ofMark, marked * marked / ofMark, Math.Log(ofMark));
-            if (!swing.HasMark)
-                return new Terms(swing.SpeedMps, 1 / ofBreak, 0, 0, broken / ofBreak, 0, broken * broken / ofBreak, Math.Log(ofBreak));
-            var determinant = (ofMark * ofBreak) - (shared * shared);
-            var (mm, bb, mb) = (ofBreak / determinant, ofMark / determinant, -shared / determinant);
-            var (fromMark, fromBreak) = ((mm * marked) + (mb * broken), (mb * marked) + (bb * broken));
-            return new Terms(
-                swing.SpeedMps, mm + bb + (2 * mb), mm + mb, mm, fromMark + fromBreak, fromMark, (fromMark * marked) + (fromBreak * broken), Math.Log(determinant));
-        }
     }
 }

@@ -6,13 +6,17 @@ namespace SwingStudy.Motion.Events;
 /// <param name="MarkFloorM">Way of the head within the standard error that a mark has at least, as by the sampling it was taken from; 0 when none is known.</param>
 /// <param name="BreakAtM">Where it was when the shaft's turn broke; NaN without a break.</param>
 /// <param name="BreakScatterM">Standard error of that.</param>
-public readonly record struct ContactEvidence(double SpeedMps, double MarkedAtM, double MarkFloorM, double BreakAtM, double BreakScatterM)
+/// <param name="AddressAtM">Where the head was set down before the swing; NaN when it was not.</param>
+public readonly record struct ContactEvidence(double SpeedMps, double MarkedAtM, double MarkFloorM, double BreakAtM, double BreakScatterM, double AddressAtM = double.NaN)
 {
     /// <summary>Whether contact was marked.</summary>
     public bool HasMark => !double.IsNaN(MarkedAtM);
 
     /// <summary>Whether a break was found.</summary>
     public bool HasBreak => !double.IsNaN(BreakAtM);
+
+    /// <summary>Whether the head was set down.</summary>
+    public bool HasAddress => !double.IsNaN(AddressAtM);
 
     /// <summary>The same without the mark.</summary>
     public ContactEvidence WithoutMark() => this with { MarkedAtM = double.NaN };

@@ -7,7 +7,8 @@ namespace SwingStudy.Motion.Events;
 /// <summary>Contact in the swings of one player's session, from marks, from breaks in the shaft's turn, and from where the ball lay.</summary>
 /// <remarks>
 /// A head that passes a known place at 40 m/s tells the moment within hundredths of a millisecond. The place is where the heads of the session were at the contacts
-/// that marks and breaks tell (<see cref="BallPlace"/>), along the direction in which they travel there; how alike the balls lay, the session itself shows. The head
+/// that marks and breaks tell (<see cref="BallPlace"/>), along the direction in which they travel there; how alike the balls lay, the session itself shows, by
+/// breaks and by where the heads were set down at address. The head
 /// before contact is that of <see cref="ClubAtImpact"/>, which sees no sample after it; it is taken anew at the contact found. A swing without mark or break has
 /// contact where its head passes the place that the swings nearest in order share, as a practice swing passes it too.
 /// </remarks>
@@ -25,7 +26,8 @@ public static class SessionContacts
 
     /// <summary>Contact in each swing, in the order given; null where nothing tells it.</summary>
     /// <param name="swings">Swings in order of time.</param>
-    public static IReadOnlyList<ContactOfSwing?> Of(IReadOnlyList<ClubSwing> swings)
+    /// <param name="limits">Thresholds.</param>
+    public static IReadOnlyList<ContactOfSwing?> Of(IReadOnlyList<ClubSwing> swings, EventLimits limits)
     {
         ContactOfClub?[] breaks = [.. swings.Select(BreakOf)];
         double[] own = [.. swings.Select((swing, i) => breaks[i]?.TimeS ?? swing.MarkedS)];
@@ -33,7 +35,7 @@ public static class SessionContacts
         IReadOnlyList<Shared> shared = [];
         for (var round = 0; round < Rounds; round++)
         {
-            shared = Places(swings, breaks, times);
+            shared = Places(swings, breaks, times, limits);
             times = [.. own];
             found = [.. swings.Select((_, i) => double.IsNaN(own[i]) ? null
                 : new ContactOfSwing(own[i], breaks[i]?.ScatterS ?? double.NaN, breaks[i] is null, breaks[i] is not null, 0))];
@@ -57,7 +59,7 @@ public static class SessionContacts
         return double.IsNaN(near) ? null : ContactOfClub.Near(swing.Hands, swing.Head, near);
     }
 
-    private static IReadOnlyList<Shared> Places(IReadOnlyList<ClubSwing> swings, ContactOfClub?[] breaks, double[] times)
+    private static IReadOnlyList<Shared> Places(IReadOnlyList<ClubSwing> swings, ContactOfClub?[] breaks, double[] times, EventLimits limits)
     {
         ClubAtImpact?[] clubs = [.. swings.Select((swing, i) => double.IsNaN(times[i]) ? null : ClubAtImpact.Before(swing.Hands, swing.Head, times[i]))];
         Vector3D sum = default;
@@ -76,7 +78,8 @@ public static class SessionContacts
             var (speed, place) = (club.Velocity.Dot(along), club.Place.Dot(along));
             return new ContactEvidence(
                 speed, place + (speed * (swing.MarkedS - times[i])), speed * swing.MarkFloorS,
-                breaks[i] is { } own ? place + (speed * (own.TimeS - times[i])) : double.NaN, speed * (breaks[i]?.ScatterS ?? double.NaN));
+                breaks[i] is { } own ? place + (speed * (own.TimeS - times[i])) : double.NaN, speed * (breaks[i]?.ScatterS ?? double.NaN),
+                AddressPlace.Of(swing.Head, times[i], club.Place, limits).Dot(along));
         }
     }
 

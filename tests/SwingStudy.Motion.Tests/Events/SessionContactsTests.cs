@@ -23,7 +23,7 @@ public class SessionContactsTests
         var (sum, count, covered) = (0.0, 0, 0);
         for (var session = 0; session < 4; session++)
         {
-            foreach (var contact in SessionContacts.Of(Swings(12, rate, noise, ball, lost, session)))
+            foreach (var contact in SessionContacts.Of(Swings(12, rate, noise, ball, lost, session), new EventLimits()))
             {
                 sum += contact!.TimeS * contact.TimeS;
                 count++;
@@ -38,8 +38,8 @@ public class SessionContactsTests
     [Fact]
     public void LeftHandedPlayersMirrorRightHandedOnes()
     {
-        var right = SessionContacts.Of(Swings(6, 240, 0.0003, 0.005, 0.2, 1));
-        var left = SessionContacts.Of([.. Swings(6, 240, 0.0003, 0.005, 0.2, 1).Select(swing => swing with { Hands = swing.Hands.Mirrored(), Head = swing.Head.Mirrored() })]);
+        var right = SessionContacts.Of(Swings(6, 240, 0.0003, 0.005, 0.2, 1), new EventLimits());
+        var left = SessionContacts.Of([.. Swings(6, 240, 0.0003, 0.005, 0.2, 1).Select(swing => swing with { Hands = swing.Hands.Mirrored(), Head = swing.Head.Mirrored() })], new EventLimits());
         Assert.Equal(right.Select(contact => Math.Round(contact!.TimeS, 9)), left.Select(contact => Math.Round(contact!.TimeS, 9)));
     }
 
@@ -49,7 +49,7 @@ public class SessionContactsTests
         var swings = Swings(10, 240, 0.0003, 0, 0.2, 2).ToList();
         var practice = Swing(240, 0.0003, new InventedSwing { LostAtImpact = 0, Place = new Vector3D(0, 0.01, -0.05) }, 77, double.NaN);
         swings.Insert(4, practice);
-        var contact = SessionContacts.Of(swings)[4]!;
+        var contact = SessionContacts.Of(swings, new EventLimits())[4]!;
         Assert.Equal((false, false, 10), (contact.HasMark, contact.HasBreak, contact.PlaceSwings));
         Assert.Equal(0, contact.TimeS, 0.0002);
     }
@@ -59,7 +59,7 @@ public class SessionContactsTests
     {
         var swings = Swings(10, 240, 0.0003, 0, 0.2, 2).ToList();
         swings.Insert(4, Swing(240, 0.0003, new InventedSwing { LostAtImpact = 0, Place = new Vector3D(0, 0, 0.6) }, 77, double.NaN));
-        Assert.Null(SessionContacts.Of(swings)[4]);
+        Assert.Null(SessionContacts.Of(swings, new EventLimits())[4]);
     }
 
     [Fact]
@@ -68,7 +68,7 @@ public class SessionContactsTests
         // 30 ms late: no break is looked for so far from a mark.
         var swings = Swings(10, 240, 0.0003, 0, 0.2, 3).ToList();
         swings[6] = swings[6] with { MarkedS = 0.03 };
-        var contact = SessionContacts.Of(swings)[6]!;
+        var contact = SessionContacts.Of(swings, new EventLimits())[6]!;
         Assert.Equal(0, contact.TimeS, 0.0003);
         Assert.True(contact.HasBreak);
     }
@@ -78,7 +78,7 @@ public class SessionContactsTests
     {
         var swings = Swings(10, 240, 0.0003, 0, 0, 3).ToList();
         swings[6] = swings[6] with { MarkedS = 0.03 };
-        var contacts = SessionContacts.Of(swings);
+        var contacts = SessionContacts.Of(swings, new EventLimits());
         Assert.Equal(new ContactOfSwing(0.03, double.NaN, true, false, 0), contacts[6]);
         Assert.Equal(9, contacts.Count(contact => contact!.PlaceSwings == 9));
         Assert.All(contacts.Where((_, i) => i != 6), contact => Assert.Equal(0, contact!.TimeS, 0.001));
@@ -88,7 +88,7 @@ public class SessionContactsTests
     public void FewSwingsStandAlone()
     {
         var swings = Swings(3, 240, 0.0003, 0, 0.2, 4);
-        var contacts = SessionContacts.Of(swings);
+        var contacts = SessionContacts.Of(swings, new EventLimits());
         for (var i = 0; i < 3; i++)
         {
             var own = ContactOfClub.Near(swings[i].Hands, swings[i].Head, swings[i].MarkedS)!;
@@ -100,14 +100,14 @@ public class SessionContactsTests
     public void WithoutMarksBreaksNearTheHeadsOwnMomentTellContact()
     {
         var swings = Swings(8, 240, 0.0003, 0.005, 0.2, 5).Select(swing => swing with { MarkedS = double.NaN, NearS = 0.003 }).ToList();
-        Assert.All(SessionContacts.Of(swings), contact => Assert.Equal((0, false, true), (Math.Round(contact!.TimeS, 3), contact.HasMark, contact.HasBreak)));
+        Assert.All(SessionContacts.Of(swings, new EventLimits()), contact => Assert.Equal((0, false, true), (Math.Round(contact!.TimeS, 3), contact.HasMark, contact.HasBreak)));
     }
 
     [Fact]
     public void AMovedBallIsTakenWhereItLies()
     {
         var swings = Swings(8, 240, 0.0003, 0, 0, 6).Concat(Swings(8, 240, 0.0003, 0, 0, 7, new Vector3D(0.2, 0, 0))).ToList();
-        var contacts = SessionContacts.Of(swings);
+        var contacts = SessionContacts.Of(swings, new EventLimits());
         Assert.All(contacts, contact => Assert.Equal(8, contact!.PlaceSwings));
         Assert.InRange(Math.Sqrt(contacts.Average(contact => contact!.TimeS * contact.TimeS)), 0, 0.0006);
     }

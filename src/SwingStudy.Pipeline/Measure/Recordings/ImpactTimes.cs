@@ -59,7 +59,7 @@ internal sealed class ImpactTimes
         Impact?[] near = [.. recordings.Select(recording => _own.GetValueOrDefault(recording.Capture) ?? FromTrigger(recording) ?? FromHead(recording))];
         var contacts = SessionContacts.Of([.. recordings.Select((recording, i) => new ClubSwing(
             HandsOf(recording)!, recording.Point("club_head", 0)!,
-            _own.TryGetValue(recording.Capture, out var seen) ? seen.TimeS : double.NaN, FloorOf(recording, frames), near[i]?.TimeS ?? double.NaN))]);
+            _own.TryGetValue(recording.Capture, out var seen) ? seen.TimeS : double.NaN, FloorOf(recording, frames), near[i]?.TimeS ?? double.NaN))], _limits);
         for (var i = 0; i < recordings.Count; i++)
         {
             if (contacts[i] is { } contact)
