@@ -3,16 +3,17 @@ using SwingStudy.Motion.Signals;
 
 namespace SwingStudy.Motion.Kinematics;
 
-/// <summary>Place and velocity of the club head at impact, from hands and head before it.</summary>
+/// <summary>Place and velocity of the club head at impact or shortly before it, from hands and head before impact.</summary>
 /// <remarks>
-/// Velocity of the head = velocity of the hands + that of the shaft's turn about them. Each is the slope at impact of a <see cref="RestrainedPolynomial"/>
+/// Velocity of the head = velocity of the hands + that of the shaft's turn about them. Each is the slope at that moment of a <see cref="RestrainedPolynomial"/>
 /// through the samples of the last tenth of a second; no sample after impact is seen. Source of the kinematics: Zatsiorsky (1998), Kinematics of Human
 /// Motion, ch. 3.
 /// </remarks>
-/// <param name="Place">Place at impact.</param>
-/// <param name="Velocity">Velocity just before impact.</param>
+/// <param name="Place">Place of the head.</param>
+/// <param name="Velocity">Its velocity; at impact, just before it.</param>
+/// <param name="TurnRadPerS">Angular speed of the line from hands to head.</param>
 /// <param name="SpeedScatterMps">Standard error of the speed that the noise of the marks makes.</param>
-public sealed record ClubAtImpact(Vector3D Place, Vector3D Velocity, double SpeedScatterMps)
+public sealed record ClubAtImpact(Vector3D Place, Vector3D Velocity, double TurnRadPerS, double SpeedScatterMps)
 {
     /// <summary>Time before impact that is looked at, seconds.</summary>
     public const double WindowS = 0.1;
@@ -30,13 +31,26 @@ public sealed record ClubAtImpact(Vector3D Place, Vector3D Velocity, double Spee
     /// <param name="hands">A mark at the hands: the grip, or else the lead wrist.</param>
     /// <param name="head">The club head.</param>
     /// <param name="impactS">Moment of impact.</param>
-    public static ClubAtImpact? Before(Trajectory hands, Trajectory head, double impactS)
+    public static ClubAtImpact? Before(Trajectory hands, Trajectory head, double impactS) => At(hands, head, [impactS], impactS) is [var only] ? only : null;
+
+    /// <summary>The same at several moments of the time that is looked at; none on the same conditions.</summary>
+    /// <param name="hands">A mark at the hands.</param>
+    /// <param name="head">The club head.</param>
+    /// <param name="moments">Moments, at most <see cref="WindowS"/> before impact and none after it.</param>
+    /// <param name="impactS">Moment of impact.</param>
+    public static IReadOnlyList<ClubAtImpact> At(Trajectory hands, Trajectory head, IReadOnlyList<double> moments, double impactS)
     {
         var length = Math.Max(WindowS, LeastSamples / head.Axis.SampleRateHz);
         if (ClubTurn.Between(hands, head, impactS - length, impactS, LeastSamples) is not { } club || (impactS - club.Times[^1]) * head.Axis.SampleRateHz > MostMissing)
-            return null;
-        double[] times = [.. club.Times.Select(time => time - impactS)];
-        var (middle, shaftVariance, handVariance) = (club.Distance.Average(), club.ShaftVariance(0, times.Length), club.HandVariance());
+            return [];
+        var (shaftVariance, handVariance) = (club.ShaftVariance(0, club.Times.Length), club.HandVariance());
+        return [.. moments.Select(moment => At(club, moment, shaftVariance, handVariance))];
+    }
+
+    private static ClubAtImpact At(ClubTurn club, double moment, double shaftVariance, double handVariance)
+    {
+        double[] times = [.. club.Times.Select(time => time - moment)];
+        var middle = club.Distance.Average();
         var turn = Fit(club.Turn, shaftVariance / (middle * middle), club.Rate);
         var elevation = Fit(club.Elevation, shaftVariance / (middle * middle), ElevationShare * club.Rate);
         var distance = Fit(club.Distance, shaftVariance, DistanceShare * middle * club.Rate);
@@ -46,7 +60,7 @@ public sealed record ClubAtImpact(Vector3D Place, Vector3D Velocity, double Spee
             Fit([.. club.Hands.Select(p => p.Z)], handVariance, handSpeed));
         var (place, velocity) = club.Shaft(turn, elevation, distance);
         return new ClubAtImpact(
-            new Vector3D(x.Value, y.Value, z.Value) + place, new Vector3D(x.Slope, y.Slope, z.Slope) + velocity,
+            new Vector3D(x.Value, y.Value, z.Value) + place, new Vector3D(x.Slope, y.Slope, z.Slope) + velocity, place.Cross(velocity).Length / place.Dot(place),
             Math.Sqrt((middle * middle * turn.SlopeVariance) + x.SlopeVariance));
 
         RestrainedPolynomial Fit(double[] samples, double variance, double speed) => RestrainedPolynomial.Of(times, samples, variance, speed, club.OwnTimeS);

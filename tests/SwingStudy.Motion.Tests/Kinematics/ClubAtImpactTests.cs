@@ -73,6 +73,34 @@ public class ClubAtImpactTests
         Assert.InRange(scatter / stated, 0.3, 1.25);
     }
 
+    [Theory]
+    [InlineData(240, 0.0003, 0.6)]
+    [InlineData(240, 0.001, 1.2)]
+    [InlineData(1000, 0.001, 0.9)]
+    public void TurnAndSpeedShortlyBeforeImpactAreThoseOfThatMoment(double rate, double noise, double percent)
+    {
+        var (turns, speeds, count) = (0.0, 0.0, 0);
+        foreach (var swing in Swings)
+        {
+            double[] moments = [-0.03, -0.02, -0.01, 0];
+            for (var seed = 1; seed <= Draws; seed++)
+            {
+                var phase = seed / (double)Draws / rate;
+                var found = ClubAtImpact.At(InventedSwing.Seen(swing.Grip, rate, noise, seed, phaseS: phase), InventedSwing.Seen(swing.Head, rate, noise, 1000 + seed, phaseS: phase), moments, 0);
+                foreach (var (club, time) in found.Zip(moments))
+                {
+                    var turn = Angles.Included(swing.Head(time) - swing.Grip(time), swing.Head(time - 1e-5) - swing.Grip(time - 1e-5)) / 1e-5 / Angles.DegreesPerRadian;
+                    turns += Math.Pow(100 * ((club.TurnRadPerS / turn) - 1), 2);
+                    speeds += Math.Pow(100 * ((club.Velocity.Length / InventedSwing.Speed(swing.Head, time)) - 1), 2);
+                    count++;
+                }
+            }
+        }
+
+        Assert.InRange(Math.Sqrt(turns / count), 0, percent);
+        Assert.InRange(Math.Sqrt(speeds / count), 0, percent);
+    }
+
     [Fact]
     public void TooFewSamplesOrNoneNearImpactGiveNothing()
     {

@@ -1,6 +1,7 @@
 using System.Globalization;
 using SwingStudy.Domain.Curves;
 using SwingStudy.Domain.Tables;
+using SwingStudy.Motion.Kinematics;
 using SwingStudy.Motion.Tests.Support;
 using SwingStudy.Pipeline.Measure.Curves;
 using SwingStudy.Pipeline.Tests.Support;
@@ -34,6 +35,30 @@ public sealed class CurveMeasureTests
         Near("pelvis_drop", -40, 1);
         Near("forearm_shaft_top", 180 - (1.5 * 180 / Math.PI), 1);
         Near("forearm_shaft_impact", 180, 1.5);
+        // The turn of the club is greatest at impact.
+        var turn = Angles.Included(m.Head(0) - m.Grip(0), m.Head(-1e-5) - m.Grip(-1e-5)) / 1e-5;
+        Near("peak_turn_speed_club", turn, 0.01 * turn);
+        Near("peak_time_club", 0, 0.5);
+        var lowest = Enumerable.Range(-400, 801).Select(i => m.Head(i * 1e-4)).MinBy(place => place.Y);
+        Near("low_point_along", 1000 * (lowest.X - m.Head(0).X), 8);
+        Near("low_point_below_contact", 1000 * (m.Head(0).Y - lowest.Y), 0.5);
+        Near("low_point_height", 1000 * (lowest.Y - m.Head(-1.4).Y), 0.5);
+    }
+
+    [Fact]
+    public void CurvesOfTheClubEndAtImpactAsTheMovementDoes()
+    {
+        var m = Usual.Movement;
+        var rows = All["swing_curves"];
+        var (rates, firsts, values) = (rows.Numbers("sample_rate_hz"), rows.Numbers("t0_s"), ((NumberListColumn)rows["values"]).Values);
+        var curves = Enumerable.Range(0, rows.Count).Where(i => rows.Texts("channel")[i] == "club_head_speed").ToList();
+        Assert.Equal(Usual.Swings, curves.Count);
+        foreach (var row in curves)
+        {
+            var late = values[row]!.Select((speed, i) => (Time: firsts[row] + (i / rates[row]), Speed: speed)).Where(sample => sample.Time is > -0.02 and <= 0 && !double.IsNaN(sample.Speed)).ToList();
+            Assert.True(late.Count >= 4);
+            Assert.All(late, sample => Assert.Equal(1, sample.Speed / InventedSwing.Speed(m.Head, sample.Time), 0.01));
+        }
     }
 
     [Fact]

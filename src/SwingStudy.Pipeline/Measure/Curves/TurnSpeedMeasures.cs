@@ -15,12 +15,16 @@ internal static class TurnSpeedMeasures
     [
         .. Pair("pelvis", "pelvis, from its three marks", PelvisSpeed, MeasureNeeds.Pelvis, []),
         .. Pair("trunk", "trunk, from shoulders and pelvis", TrunkSpeed, MeasureNeeds.Trunk, []),
-        .. Pair("lead_arm", "line from lead shoulder to lead wrist", swing => LineSpeed(swing, Arm), MeasureNeeds.None, Arm),
-        .. Pair("club", "line from grip to club head", swing => LineSpeed(swing, Club), MeasureNeeds.None, Club),
+        .. Pair("lead_arm", "line from lead shoulder to lead wrist", ArmSpeed, MeasureNeeds.None, Arm),
+        new("peak_turn_speed_club", "greatest resultant angular speed of the line from grip to club head, top to impact", swing => ClubPeak(swing).Value) { Needs = MeasureNeeds.Top, Landmarks = Club },
+        new("peak_time_club", "time of the greatest resultant angular speed of the line from grip to club head, top to impact", swing => 1000 * ClubPeak(swing).TimeS)
+        {
+            Needs = MeasureNeeds.Top, Landmarks = Club,
+        },
         new("peak_order", "order of the greatest resultant angular speeds, downswing; within one sample = unresolved", swing => Measured.Word(PeakOrder.Of(
         [
             ('P', Seconds(swing, PelvisSpeed(swing))), ('T', Seconds(swing, TrunkSpeed(swing))),
-            ('A', Seconds(swing, LineSpeed(swing, Arm))), ('C', Seconds(swing, LineSpeed(swing, Club))),
+            ('A', Seconds(swing, ArmSpeed(swing))), ('C', ClubPeak(swing).TimeS),
         ], 1 / swing.Motion!.Axis.SampleRateHz))) { Needs = MeasureNeeds.Trunk | MeasureNeeds.Pelvis | MeasureNeeds.Top, Landmarks = [.. Arm, .. Club] },
     ];
 
@@ -36,10 +40,19 @@ internal static class TurnSpeedMeasures
 
     private static double[] TrunkSpeed(SwingSignals swing) => Degrees(swing.Motion!.TrunkAxes!.AngularVelocity());
 
-    private static double[] LineSpeed(SwingSignals swing, string[] ends)
+    private static double[] ArmSpeed(SwingSignals swing)
     {
-        MovingFit from = swing.Motion!.Fit(ends[0])!, to = swing.Motion.Fit(ends[1])!;
+        MovingFit from = swing.Motion!.Fit(Arm[0])!, to = swing.Motion.Fit(Arm[1])!;
         return Degrees(SegmentAxes.OfLine(Between(from.Place, to.Place), Between(from.Velocity, to.Velocity)));
+    }
+
+    /// <summary>The club may be fastest at impact itself, between two samples.</summary>
+    private static (double TimeS, double Value) ClubPeak(SwingSignals swing)
+    {
+        var club = swing.Motion!.Club!;
+        return At.Highest(club.TurnSpeed!, swing.Motion.Axis, swing.TopS, 0) is not { } peak ? (double.NaN, double.NaN)
+            : club.TurnSpeedAtImpact > peak.Value ? (0, club.TurnSpeedAtImpact)
+            : (Math.Min(0, swing.Motion.Axis.TimeOf(peak.Position)), peak.Value);
     }
 
     private static Trajectory Between(Trajectory from, Trajectory to) => new(

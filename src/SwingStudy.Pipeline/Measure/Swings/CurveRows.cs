@@ -48,7 +48,7 @@ internal static class CurveRows
     {
         var method = MeasureMethods.Motion(swing);
         Curve("grip_speed", "m/s", motion.Fit("grip")?.Velocity.Lengths(), 1);
-        Curve("club_head_speed", "m/s", motion.Fit("club_head")?.Velocity.Lengths(), 1);
+        Curve("club_head_speed", "m/s", motion.Club?.HeadSpeed, 1);
         if (ForearmShaft.Landmarks.All(mark => motion.Raw(mark) is not null))
             Curve("forearm_shaft_angle", "deg", ForearmShaft.Curve(motion), 1);
         Curve("pelvis_height", "mm", motion.Pelvis?.Y, 1000);

@@ -20,6 +20,9 @@ internal sealed class MarkerSwing
     /// <summary>Degree of the polynomial for the club, whose direction turns by two radians within the window before impact.</summary>
     public const int ClubDegree = 5;
 
+    /// <summary>Half the time over which the peak of grip speed is laid.</summary>
+    private const double GripPeakS = 0.05;
+
     private static readonly string[] Hands = ["grip", "lead_wrist", "lead_elbow", "trail_wrist", "trail_elbow"];
 
     private readonly Recording _recording;
@@ -29,6 +32,7 @@ internal sealed class MarkerSwing
     private readonly Dictionary<string, Trajectory?> _bodies = new(StringComparer.Ordinal);
     private (Vector3D Place, Vector3D Velocity) _head;
     private bool _hasHead;
+    private ClubSwing? _club;
 
     public MarkerSwing(Recording recording, Impact impact, SignalPlan plan)
     {
@@ -104,6 +108,13 @@ internal sealed class MarkerSwing
         }
     }
 
+    /// <summary>How fast the club goes and turns; null when its head was not followed.</summary>
+    public ClubSwing? Club => _club ??= ClubSwing.Of(this);
+
+    /// <summary>Greatest speed of the grip between two times, and when; null when it was not followed or is missing there.</summary>
+    public (double TimeS, double Value)? GripPeak(double fromS, double toS) =>
+        Fit("grip") is { } grip && BroadPeak.Highest(grip.Velocity.Lengths(), Axis, fromS, toS, GripPeakS) is { } peak ? peak : null;
+
     /// <summary>A mark of the body, low-passed; null when it was not followed.</summary>
     public Trajectory? Body(string landmark)
     {
@@ -135,8 +146,8 @@ internal sealed class MarkerSwing
         List<SwingEvent> events = [.. found.Found, new SwingEvent(EventNames.Impact, 0, Impact.Method, Impact.Confidence)];
         List<FailedEvent> failed = [.. found.Failed];
         var top = found.TimeOf(EventNames.Top);
-        if (Fit("grip") is { } grip && !double.IsNaN(top) && Span.Highest(grip.Velocity.Lengths(), Axis, top, 0) is { } peak)
-            events.Add(new SwingEvent(EventNames.GripPeak, Math.Min(0, Axis.TimeOf(peak.Position)), "greatest speed of the grip from top to impact", 0.9));
+        if (!double.IsNaN(top) && GripPeak(top, 0) is { } peak)
+            events.Add(new SwingEvent(EventNames.GripPeak, peak.TimeS, "greatest speed of the grip from top to impact, top of a cubic through 0.1 s", 0.9));
         else
             failed.Add(new FailedEvent(EventNames.GripPeak, double.IsNaN(top) ? "there is no top" : "the grip was not followed"));
         return new EventSet(events, failed).Ordered();
