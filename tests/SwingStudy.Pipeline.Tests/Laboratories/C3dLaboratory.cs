@@ -30,11 +30,6 @@ internal sealed record C3dLaboratory
     private const double AfterS = 0.9;
     private const int SoundDecay = 400;
 
-    private static readonly string[] Landmarks =
-    [
-        "club_head", "grip", "lead_wrist", "lead_elbow", "lead_shoulder", "trail_shoulder", "pelvis_front_lead", "pelvis_front_trail", "pelvis_back", "trail_hip", "trail_knee", "trail_ankle",
-    ];
-
     /// <summary>Directions of the file's x, y and z in the laboratory of the study.</summary>
     public IReadOnlyList<Vector3D> Axes { get; init; } = [new(1, 0, 0), new(0, 0, -1), new(0, 1, 0)];
 
@@ -87,7 +82,7 @@ internal sealed record C3dLaboratory
           axes: {{AxesRule}}
           loads: {{(IsOnPlate ? "on-plate" : "on-player")}}
         landmarks:
-        {{string.Join('\n', Landmarks.Select(landmark => $"  {landmark}: '{Label(landmark)}'"))}}
+        {{string.Join('\n', Marks.Names.Select(landmark => $"  {landmark}: '{Label(landmark)}'"))}}
         {{(Contact == ContactMark.Sound ? "channels: { sound: { column: MIC, unit: V } }" : "")}}
         {{(Contact is ContactMark.Group or ContactMark.Header ? $"events: {{ impact: {EventLabel} }}" : "")}}
         {{(Plates.Count > 0 ? $"plates:\n{string.Join('\n', Plates.Select((plate, i) => $"  {plate.Mount.Plate}: {{ platform: {i + 1}, mat_mm: {1000 * MatM} }}"))}" : "")}}
@@ -119,7 +114,7 @@ internal sealed record C3dLaboratory
             RateHz = RateHz,
             FirstFrame = FirstFrame,
             PointUnit = PointUnit,
-            Points = [.. Landmarks.Select((landmark, i) => Point(landmark, frames, isPlayed, (100 * swing) + i + 1))],
+            Points = [.. Marks.Names.Select((landmark, i) => Point(landmark, frames, isPlayed, (100 * swing) + i + 1))],
             Analog = analog,
             AnalogSamples = AnalogSamples,
             Events = Contact == ContactMark.Group && isPlayed ? [new C3dEvent(EventLabel, BeforeS)] : [],
@@ -164,7 +159,7 @@ internal sealed record C3dLaboratory
         double[][] series = [new double[frames], new double[frames], new double[frames]];
         for (var i = 0; i < frames; i++)
         {
-            var place = isPlayed ? Lengths * InFile(Place(landmark, (i / RateHz) - BeforeS)) : Vector3D.Missing;
+            var place = isPlayed ? Lengths * InFile(Marks.Place(Movement, landmark, (i / RateHz) - BeforeS)) : Vector3D.Missing;
             (series[0][i], series[1][i], series[2][i]) = (place.X + Noise(), place.Y + Noise(), place.Z + Noise());
         }
 
@@ -172,20 +167,4 @@ internal sealed record C3dLaboratory
 
         double Noise() => 0.0003 * Lengths * noise.Next();
     }
-
-    private Vector3D Place(string landmark, double time) => landmark switch
-    {
-        "club_head" => Movement.Head(time),
-        "grip" => Movement.Grip(time),
-        "lead_wrist" => Movement.Wrist(time),
-        "lead_elbow" => Movement.Elbow(time),
-        "lead_shoulder" => Movement.LeadShoulderOfTrunk(time),
-        "trail_shoulder" => Movement.TrailShoulder(time),
-        "pelvis_front_lead" => Movement.Pelvis(time, 0.1, 0.12),
-        "pelvis_front_trail" => Movement.Pelvis(time, 0.1, -0.12),
-        "pelvis_back" => Movement.Pelvis(time, -0.1, 0),
-        "trail_hip" => Movement.Leg(time).Hip,
-        "trail_knee" => Movement.Leg(time).Knee,
-        _ => Movement.Leg(time).Ankle,
-    };
 }

@@ -39,6 +39,9 @@ public sealed class CurveMeasureTests
         var turn = Angles.Included(m.Head(0) - m.Grip(0), m.Head(-1e-5) - m.Grip(-1e-5)) / 1e-5;
         Near("peak_turn_speed_club", turn, 0.01 * turn);
         Near("peak_time_club", 0, 0.5);
+        // The trunk turns 1.8 times as far as the pelvis.
+        double Trunk(double t) => Math.Abs(m.PelvisTurn(t + 1e-4) - m.PelvisTurn(t - 1e-4));
+        Near("peak_time_trunk_past_impact", 1000 * InventedSwing.Greatest(Trunk, m.TopS, 0.1).Time, 8);
         var lowest = Enumerable.Range(-400, 801).Select(i => m.Head(i * 1e-4)).MinBy(place => place.Y);
         Near("low_point_along", 1000 * (lowest.X - m.Head(0).X), 8);
         Near("low_point_below_contact", 1000 * (m.Head(0).Y - lowest.Y), 0.5);
@@ -127,6 +130,10 @@ public sealed class CurveMeasureTests
         Assert.Contains("top was not found", Reason(noMarks, "lead_share_top"), StringComparison.Ordinal);
         Assert.Contains("right- or left-handed", Reason(noMarks, "toe_force_peak_lead"), StringComparison.Ordinal);
         Assert.False(double.IsNaN(Value(noMarks, "vertical_peak_total")));
+        // Plates tell the start by their own rule, and impact; where marks are, theirs hold.
+        Assert.Equal(0, Value(noMarks, "t_impact"));
+        Assert.InRange(Value(noMarks, "t_start"), Usual.Movement.StartS - 0.1, Usual.Movement.StartS + 0.3);
+        Assert.Contains("leaves stillness", noMarks.Texts("method")[Row(noMarks, "t_start")], StringComparison.Ordinal);
     }
 
     [Fact]

@@ -1,4 +1,5 @@
 using SwingStudy.Motion.Events;
+using SwingStudy.Motion.Signals;
 using SwingStudy.Pipeline.Measure.Swings;
 
 namespace SwingStudy.Pipeline.Measure.Curves;
@@ -10,7 +11,7 @@ internal static class GripMeasures
 
     public static IReadOnlyList<CurveMeasure> All { get; } =
     [
-        new("grip_speed_peak", "greatest speed of the grip mark, top to impact", Greatest) { Landmarks = Grip, Needs = MeasureNeeds.Top },
+        new("grip_speed_peak", "greatest speed of the grip mark, top to impact", swing => At.Height(Greatest(swing))) { Landmarks = Grip, Needs = MeasureNeeds.Top },
         new("grip_speed_peak_before_impact", "time from the greatest speed of the grip mark to impact", swing => -1000 * swing[EventNames.GripPeak])
         {
             Landmarks = Grip, Needs = MeasureNeeds.GripPeak,
@@ -18,7 +19,5 @@ internal static class GripMeasures
         new("grip_speed_at_impact", "speed of the grip mark at impact, from samples before it", swing => swing.Motion!.Fit("grip")!.VelocityAtImpact.Length) { Landmarks = Grip },
     ];
 
-    /// <summary>Nothing where a sample is missing: the peak may lie in what was lost.</summary>
-    private static Measured Greatest(SwingSignals swing) =>
-        At.Highest(swing.Motion!.Fit("grip")!.Velocity.Lengths(), swing.Motion.Axis, swing.TopS, 0) is null ? double.NaN : swing.Motion.GripPeak(swing.TopS, 0)!.Value.Value;
+    private static Peak? Greatest(SwingSignals swing) => At.Highest(swing.Motion!.Fit("grip")!.Velocity.Lengths(), swing.Motion.Axis, swing.TopS, 0);
 }

@@ -8,6 +8,9 @@ namespace SwingStudy.Pipeline.Measure.Curves;
 /// <summary>Greatest angular speeds of pelvis, trunk, lead arm and club in the downswing, their times and their order.</summary>
 internal static class TurnSpeedMeasures
 {
+    /// <summary>How long after impact the trunk's peak may be.</summary>
+    private const double AfterImpactS = 0.1;
+
     private static readonly string[] Arm = ["lead_shoulder", "lead_wrist"];
     private static readonly string[] Club = ["grip", "club_head"];
 
@@ -15,6 +18,8 @@ internal static class TurnSpeedMeasures
     [
         .. Pair("pelvis", "pelvis, from its three marks", PelvisSpeed, MeasureNeeds.Pelvis, []),
         .. Pair("trunk", "trunk, from shoulders and pelvis", TrunkSpeed, MeasureNeeds.Trunk, []),
+        new("peak_time_trunk_past_impact", "time of the greatest resultant angular speed of the trunk, from shoulders and pelvis, top to impact + 0.1 s",
+            swing => At.Milliseconds(At.Highest(TrunkSpeed(swing), swing.Motion!.Axis, swing.TopS, AfterImpactS), swing.Motion.Axis)) { Needs = MeasureNeeds.Trunk | MeasureNeeds.Top },
         .. Pair("lead_arm", "line from lead shoulder to lead wrist", ArmSpeed, MeasureNeeds.None, Arm),
         new("peak_turn_speed_club", "greatest resultant angular speed of the line from grip to club head, top to impact", swing => ClubPeak(swing).Value) { Needs = MeasureNeeds.Top, Landmarks = Club },
         new("peak_time_club", "time of the greatest resultant angular speed of the line from grip to club head, top to impact", swing => 1000 * ClubPeak(swing).TimeS)

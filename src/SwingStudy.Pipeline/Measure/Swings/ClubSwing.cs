@@ -34,9 +34,9 @@ internal sealed class ClubSwing
         var axis = motion.Axis;
         var last = axis.To(0);
         int[] late = [.. Enumerable.Range(0, axis.Count).Where(i => i <= last && i > last - (head.Window / 2) && axis.TimeOf(i) > -ClubAtImpact.WindowS)];
-        if ((motion.Raw("grip") ?? motion.Raw("lead_wrist")) is not { } hands)
+        if ((motion.Seen("grip") ?? motion.Seen("lead_wrist")) is not { } hands)
             return new ClubSwing(speed, turn, double.NaN);
-        var found = ClubAtImpact.At(hands, motion.Raw("club_head")!, [.. late.Select(i => axis.TimeOf(i)), 0], 0);
+        var found = ClubAtImpact.At(hands, motion.Seen("club_head")!, [.. late.Select(i => axis.TimeOf(i)), 0], 0);
         if (found.Count == 0)
             return new ClubSwing(speed, turn, double.NaN);
         // What a gap left open stays open.

@@ -69,11 +69,14 @@ internal sealed class MarkerSwing
     /// <summary>Axes of the trunk.</summary>
     public SegmentAxes? TrunkAxes { get; }
 
+    /// <summary>A mark as it was seen, its gaps left open; null when it was not followed.</summary>
+    public Trajectory? Seen(string landmark) => _recording.Point(landmark, Impact.TimeS);
+
     /// <summary>A mark with its gaps filled; null when it was not followed.</summary>
     public Trajectory? Raw(string landmark)
     {
         if (!_raw.TryGetValue(landmark, out var known))
-            _raw[landmark] = known = _recording.Point(landmark, Impact.TimeS)?.Map(values => Filled(values, landmark));
+            _raw[landmark] = known = Seen(landmark)?.Map(values => Filled(values, landmark));
         return known;
     }
 
@@ -99,7 +102,8 @@ internal sealed class MarkerSwing
             if (!_hasHead)
             {
                 var own = Fit("club_head");
-                var turned = Raw("club_head") is { } head && (Raw("grip") ?? Raw("lead_wrist")) is { } hands ? ClubAtImpact.Before(hands, head, 0) : null;
+                // What fills a gap is no measurement: it would count for as much as samples do.
+                var turned = Seen("club_head") is { } head && (Seen("grip") ?? Seen("lead_wrist")) is { } hands ? ClubAtImpact.Before(hands, head, 0) : null;
                 _head = turned is not null ? (turned.Place, turned.Velocity) : (own?.AtImpact ?? Vector3D.Missing, own?.VelocityAtImpact ?? Vector3D.Missing);
                 _hasHead = true;
             }
@@ -110,10 +114,6 @@ internal sealed class MarkerSwing
 
     /// <summary>How fast the club goes and turns; null when its head was not followed.</summary>
     public ClubSwing? Club => _club ??= ClubSwing.Of(this);
-
-    /// <summary>Greatest speed of the grip between two times, and when; null when it was not followed or is missing there.</summary>
-    public (double TimeS, double Value)? GripPeak(double fromS, double toS) =>
-        Fit("grip") is { } grip && BroadPeak.Highest(grip.Velocity.Lengths(), Axis, fromS, toS, GripPeakS) is { } peak ? peak : null;
 
     /// <summary>A mark of the body, low-passed; null when it was not followed.</summary>
     public Trajectory? Body(string landmark)
@@ -146,7 +146,7 @@ internal sealed class MarkerSwing
         List<SwingEvent> events = [.. found.Found, new SwingEvent(EventNames.Impact, 0, Impact.Method, Impact.Confidence)];
         List<FailedEvent> failed = [.. found.Failed];
         var top = found.TimeOf(EventNames.Top);
-        if (!double.IsNaN(top) && GripPeak(top, 0) is { } peak)
+        if (Fit("grip") is { } grip && !double.IsNaN(top) && BroadPeak.Highest(grip.Velocity.Lengths(), Axis, top, 0, GripPeakS) is { } peak)
             events.Add(new SwingEvent(EventNames.GripPeak, peak.TimeS, "greatest speed of the grip from top to impact, top of a cubic through 0.1 s", 0.9));
         else
             failed.Add(new FailedEvent(EventNames.GripPeak, double.IsNaN(top) ? "there is no top" : "the grip was not followed"));

@@ -7,6 +7,9 @@ namespace SwingStudy.Pipeline.Measure.Swings;
 /// <summary>What the signals of a session say, as rows.</summary>
 internal static class SignalRows
 {
+    /// <summary>Events that plates alone tell.</summary>
+    private static readonly string[] OfForces = [EventNames.Start, EventNames.Impact];
+
     /// <summary>Events of the swings.</summary>
     public static RowSet Events(TableDefinition table, string participant, SessionSignals session)
     {
@@ -42,13 +45,15 @@ internal static class SignalRows
                 Add(swing, measure.Name, measure.IsOfForces ? swing.Forces?.Source : swing.Motion?.Source, measured, $"{measure.Definition}{(method is null ? "" : "; " + method)}");
             }
 
-            if (swing.Motion is null)
+            // Plates tell fewer events, by other rules: their times stand for a variable only where a session has no marks at all.
+            var source = swing.Motion?.Source ?? (session.HasMotion ? null : swing.Forces?.Source);
+            if (source is null)
                 continue;
-            foreach (var name in EventNames.All.Where(name => units.ContainsKey("t_" + name)))
+            foreach (var name in (swing.Motion is null ? OfForces : EventNames.All).Where(name => units.ContainsKey("t_" + name)))
             {
                 var found = swing.Events.Found.FirstOrDefault(e => e.Name == name);
-                var measured = found is null ? Measured.None(swing.Events.ReasonOf(name) ?? "it was not looked for") : (Measured)found.TimeS;
-                Add(swing, "t_" + name, swing.Motion.Source, measured, found?.Method);
+                var measured = found is null ? Measured.None(swing.Events.ReasonOf(name) ?? (swing.Motion is null ? "force and centre of pressure do not leave a stillness before the swing" : "it was not looked for")) : (Measured)found.TimeS;
+                Add(swing, "t_" + name, source, measured, found?.Method);
             }
         }
 
