@@ -28,7 +28,7 @@ internal sealed class MeasureStage : Stage<MeasureSettings>
         ],
         Outputs = ["measures", "swing_events", "swing_curves", "curve_measures"],
         SeesSession = true,
-        CodeVersion = "7",
+        CodeVersion = "8",
     };
 
     protected override MeasureSettings SettingsOf(StudySetup setup) => MeasureSettings.Of(setup);

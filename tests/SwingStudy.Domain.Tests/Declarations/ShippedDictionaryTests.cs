@@ -19,7 +19,7 @@ public sealed partial class ShippedDictionaryTests
         Assert.Equal(
             ["club-and-ball", "forces", "motion", "events-and-tempo", "ratings-and-attention", "person", "equipment-and-conditions", "session-course"],
             Dictionary.Groups.Select(group => group.Name));
-        Assert.Equal(new Version(1, 1, 2), Dictionary.Version);
+        Assert.Equal(new Version(1, 2, 0), Dictionary.Version);
         Assert.Equal(Dictionary.Version, Dictionary.Notes[0].Version);
         Assert.InRange(Dictionary.Variables.Count, 110, 160);
     }
