@@ -1,6 +1,5 @@
 using SwingStudy.Motion.Geometry;
 using SwingStudy.Motion.Kinematics;
-using SwingStudy.Motion.Signals;
 
 namespace SwingStudy.Pipeline.Measure.Swings;
 
