@@ -1,6 +1,5 @@
 using NodaTime;
 using SwingStudy.Domain.Declarations;
-using SwingStudy.Domain.Identifiers;
 using SwingStudy.Domain.People;
 using SwingStudy.Domain.Sources;
 using SwingStudy.Domain.Tables;
