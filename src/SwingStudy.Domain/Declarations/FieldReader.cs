@@ -125,7 +125,7 @@ internal sealed class FieldReader(IReadOnlyCollection<string> fileGroups, bool h
     {
         if (Patterns.Fault(pattern) is { } fault)
             map.Note(DeclarationMessages.PatternInvalid(map.PlaceOf("preamble"), "preamble", pattern, fault));
-        else if (!Patterns.Compile(pattern).GetGroupNames().Contains("value"))
+        else if (!Patterns.GroupNames(pattern).Contains("value"))
             map.Note(DeclarationMessages.PatternWithoutValue(map.PlaceOf("preamble"), pattern));
     }
 

@@ -83,7 +83,7 @@ public static class MappingReader
             return [];
         }
 
-        return [.. Patterns.Compile(files).GetGroupNames().Where(name => !char.IsAsciiDigit(name[0]))];
+        return [.. Patterns.GroupNames(files).Where(name => !char.IsAsciiDigit(name[0]))];
     }
 
     private static Dictionary<string, FieldSource> Values(YamlMap root, FieldReader fields, VariableDictionary dictionary)
