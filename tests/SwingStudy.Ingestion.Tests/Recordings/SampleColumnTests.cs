@@ -39,7 +39,7 @@ public sealed class SampleColumnTests
             Assert.Equal(alone.Select(BitConverter.DoubleToInt64Bits), together.Select(BitConverter.DoubleToInt64Bits));
             Assert.Equal(rejects, rejected);
         }
-    }, iter: 20_000);
+    }, iter: 3_000);
 
     /// <summary>One by one, a cell is what its text says: the framework's number, times the factor, or missing, or a reject.</summary>
     [Fact]
@@ -51,7 +51,7 @@ public sealed class SampleColumnTests
         var values = new double[block.RowCount];
         Column('.', []).Read(block, 0, values, []);
         Assert.Equal(cells.Select(cell => double.Parse(cell, System.Globalization.CultureInfo.InvariantCulture) * 2 + 0.0), values);
-    }, iter: 20_000);
+    }, iter: 3_000);
 
     /// <summary>Signs that differ from a decimal sign in the lowest bits alone are no decimal signs, and a short cell has none.</summary>
     [Theory]
