@@ -58,8 +58,7 @@ internal static class CoverageStudy
         tallies[1].Covers(HedgesG.Pooled(contrast), Change / Math.Sqrt(1 + (setting.SessionDeviation * setting.SessionDeviation)));
         var data = new ChangeData(before, after, 0);
         tallies[2].Covers(HonestChangeRule.Judge(data, StudyNoise.Unknown).Estimate, Change);
-        var others = Enumerable.Range(0, 2 * OtherPlayers).Select(_ => (IReadOnlyList<double[]>)player.Phase(setting, 0)).ToArray();
-        var noise = StudyNoise.Pool(others);
+        var noise = StudyNoise.Of(Enumerable.Range(0, 2 * OtherPlayers).Aggregate(NoiseSums.None, (sums, _) => sums + NoiseSums.OfPhase(player.Phase(setting, 0))));
         tallies[3].Covers(HonestChangeRule.Judge(data, noise).Estimate, Change);
     }
 

@@ -10,7 +10,7 @@ internal static class CannotTellText
     {
         CannotTell.No => null,
         CannotTell.PhaseWithoutSwings => "a phase has no swing that counts",
-        CannotTell.OneSessionWithoutSessionVariance => "a phase has one session and the study does not know how much sessions differ",
+        CannotTell.OneSessionWithoutSessionVariance => "a phase has one session, and the study has not seen often enough how much sessions differ",
         CannotTell.SwingVarianceUnknown => "no session has a second swing, so that scatter from swing to swing is unknown",
         var reason => throw new InvalidOperationException($"Unknown reason {reason}."),
     };

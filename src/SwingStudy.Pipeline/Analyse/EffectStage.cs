@@ -17,7 +17,7 @@ internal sealed class EffectStage : Stage<EffectSettings>
         Unit = UnitOfWork.Participant,
         Inputs = [new("swings", Slice.SameParticipant), new("flags", Slice.SameParticipant), new("noise", Slice.WholeTable)],
         Outputs = ["effects"],
-        CodeVersion = "2",
+        CodeVersion = "3",
     };
 
     protected override EffectSettings SettingsOf(StudySetup setup) => EffectSettings.Of(setup);
@@ -37,7 +37,7 @@ internal sealed class EffectStage : Stage<EffectSettings>
         foreach (var outcome in settings.Outcomes.Where(outcome => outcome.IsNumeric))
         {
             var values = swings.Values(outcome.Name);
-            var pooled = PooledNoise.Of(PooledNoise.Sum(noise, outcome.Name, input.Participant));
+            var pooled = StudyNoise.Of(PooledNoise.Sum(noise, outcome.Name, input.Participant));
             foreach (var contrast in settings.Contrasts)
             {
                 var data = PhaseValues.Of(values, contrast);

@@ -1,6 +1,7 @@
 using SwingStudy.Domain.Studies;
 using SwingStudy.Domain.Tables;
 using SwingStudy.Pipeline.Running;
+using SwingStudy.Statistics.Change;
 
 namespace SwingStudy.Pipeline.Analyse;
 
@@ -29,7 +30,9 @@ internal sealed class NoiseStage : Stage<NoiseSettings>
         var rows = new RowSetBuilder(input.Output("noise"));
         foreach (var outcome in settings.Outcomes)
         {
-            var noise = PlayerNoise.Of(swings.Values(outcome));
+            var noise = swings.Values(outcome)
+                .GroupBy(value => value.Phase, StringComparer.Ordinal).OrderBy(phase => phase.Key, StringComparer.Ordinal)
+                .Aggregate(NoiseSums.None, (sums, phase) => sums + NoiseSums.OfPhase(SessionsOf(phase)));
             if (noise.Swings > 0)
             {
                 rows.Add(("participant", input.Participant), ("outcome", outcome), ("swings", noise.Swings), ("sessions", noise.Sessions), ("phases", noise.Phases),
@@ -39,4 +42,8 @@ internal sealed class NoiseStage : Stage<NoiseSettings>
 
         return [rows.Build()];
     }
+
+    private static IEnumerable<double[]> SessionsOf(IEnumerable<CountedValue> phase) => phase
+        .GroupBy(value => value.Session, StringComparer.Ordinal).OrderBy(session => session.Key, StringComparer.Ordinal)
+        .Select(session => session.Select(value => value.Value).ToArray());
 }

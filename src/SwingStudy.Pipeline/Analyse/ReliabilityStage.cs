@@ -1,6 +1,7 @@
 using SwingStudy.Domain.Studies;
 using SwingStudy.Domain.Tables;
 using SwingStudy.Pipeline.Running;
+using SwingStudy.Statistics.Change;
 using SwingStudy.Statistics.Reliability;
 using SwingStudy.Statistics.Results;
 
@@ -20,7 +21,7 @@ internal sealed class ReliabilityStage : Stage<ReliabilitySettings>
         Unit = UnitOfWork.Study,
         Inputs = [new("swings", Slice.WholeTable), new("flags", Slice.WholeTable), new("noise", Slice.WholeTable)],
         Outputs = ["reliability"],
-        CodeVersion = "1",
+        CodeVersion = "2",
     };
 
     protected override ReliabilitySettings SettingsOf(StudySetup setup) => ReliabilitySettings.Of(setup);
@@ -62,13 +63,13 @@ internal sealed class ReliabilityStage : Stage<ReliabilitySettings>
         Add(rows, outcome, level, "smallest-detectable-change", outcome.Unit, trials, MeasurementError.SmallestDetectableChange(error, confidence));
     }
 
-    private static void AddPooled(RowSetBuilder rows, OutcomeSetting outcome, PlayerNoise sum)
+    private static void AddPooled(RowSetBuilder rows, OutcomeSetting outcome, NoiseSums sum)
     {
-        var noise = PooledNoise.Of(sum);
+        var noise = StudyNoise.Of(sum);
         var trials = new TrialValues([], 0, 0);
         const string method = "nested-anova-within-phases";
         Add(rows, outcome, SessionMean, "session-sd", outcome.Unit, trials, noise.SessionStandardDeviation is { } session
-            ? Estimate.Of(method, session, degreesOfFreedom: noise.SessionDegreesOfFreedom)
+            ? Estimate.Of(method, session, degreesOfFreedom: noise.ComponentDegreesOfFreedom)
             : Estimate.NotDefined(method, "no phase of any player has a second session"));
         Add(rows, outcome, Swing, "swing-sd", outcome.Unit, trials, noise.SwingStandardDeviation is { } swing
             ? Estimate.Of(method, swing, degreesOfFreedom: noise.SwingDegreesOfFreedom)

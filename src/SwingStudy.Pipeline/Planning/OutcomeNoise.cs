@@ -2,6 +2,7 @@ using System.Globalization;
 using SwingStudy.Domain.Protocols;
 using SwingStudy.Domain.Tables;
 using SwingStudy.Pipeline.Analyse;
+using SwingStudy.Statistics.Change;
 using SwingStudy.Statistics.Planning;
 using SwingStudy.Storage.Tables;
 
@@ -14,7 +15,7 @@ namespace SwingStudy.Pipeline.Planning;
 /// <param name="IsOwn">Whether they were measured in this study.</param>
 public sealed record OutcomeNoise(double Session, double Swing, string Source, bool IsOwn)
 {
-    /// <summary>Degrees of freedom of the session variance below which a study's own scatter is no ground for a plan: three sessions of one player.</summary>
+    /// <summary>Degrees of freedom between sessions below which a study's own scatter is no ground for a plan: three sessions of one player.</summary>
     private const double LeastDegrees = 2;
 
     /// <summary>The scatter of an outcome: the study's own where it has enough sessions, else what the protocol expects; null where neither is there.</summary>
@@ -33,7 +34,7 @@ public sealed record OutcomeNoise(double Session, double Swing, string Source, b
         if (parts.Count == 0)
             return null;
         var sum = parts.Aggregate((one, other) => one + other);
-        return PooledNoise.Of(sum) is { SessionStandardDeviation: { } session, SwingStandardDeviation: { } swing, SessionDegreesOfFreedom: >= LeastDegrees }
+        return StudyNoise.Of(sum) is { SessionStandardDeviation: { } session, SwingStandardDeviation: { } swing, SessionDegreesOfFreedom: >= LeastDegrees }
             ? new(session, swing, string.Create(CultureInfo.InvariantCulture, $"This study's own scatter within phases: {sum.Swings} swings of {sum.Sessions} sessions."), true)
             : null;
     }

@@ -11,6 +11,9 @@ public sealed record ChangeData(IReadOnlyList<double[]> Before, IReadOnlyList<do
     /// <summary>All sessions of both phases.</summary>
     internal IEnumerable<double[]> Sessions => Before.Concat(After);
 
+    /// <summary>Whether some session has a second swing, so that the player's own scatter from swing to swing can be seen.</summary>
+    internal bool HasSwingDegrees => Sessions.Any(session => session.Length > 1);
+
     /// <summary>Arranges rows.</summary>
     /// <param name="values">One a swing, in time order, all finite.</param>
     /// <param name="sessions">Session of each swing.</param>

@@ -30,7 +30,7 @@ internal static class ChangeEntries
             [
                 new("smallest-worthwhile", "smallest worthwhile change, unit of the values", 0, 0),
                 new("session-sd", "the study's standard deviation between sessions", Least: 0),
-                new("session-df", "degrees of freedom behind session-sd", 10, 1, 1e9),
+                new("session-df", "degrees of freedom of session-sd", 10, ChangeNoise.LeastDegrees, 1e9),
                 new("swing-sd", "the study's standard deviation between swings", Least: 0),
                 new("swing-df", "degrees of freedom behind swing-sd", 10, 1, 1e9),
                 new("lag-1", "the study's correlation of neighbouring swings", Least: -0.99, Most: 0.99),

@@ -5,6 +5,9 @@ namespace SwingStudy.Statistics.Change;
 /// <summary>The noise behind one player's change, as <see cref="HonestChangeRule"/> defines it.</summary>
 internal sealed record ChangeNoise
 {
+    /// <summary>Degrees of freedom between sessions, the player's own and the study's, from which on the study's count.</summary>
+    public const int LeastDegrees = 2;
+
     public required SerialDependence Dependence { get; init; }
 
     public required CannotTell CannotTell { get; init; }
@@ -46,14 +49,15 @@ internal sealed record ChangeNoise
             : part / a;
 
         // The study's session variance has the swing noise taken out: without a swing variance to add it is of no use.
-        var pooled = noise.SessionStandardDeviation is { } s && swing is not null ? s * s : (double?)null;
+        // One pair of sessions alone tells too little of days to judge anybody by.
+        var pooled = swing is null || ownDf + noise.SessionDegreesOfFreedom < LeastDegrees ? null : noise.MeanSquare;
         var pooledDf = pooled is null ? 0 : noise.SessionDegreesOfFreedom;
         var share = ownDf + pooledDf > 0 ? ownDf / (ownDf + pooledDf) : 0;
-        var session = SessionVarianceOf(own, swing, inMeans, pooled, share);
+        var session = SessionVarianceOf(own, swing, inMeans, pooled - noise.SwingPart, share);
         var known = new ChangeNoise
         {
             Dependence = dependence,
-            CannotTell = Reason(m1, m2, noise.SessionStandardDeviation is not null, swing is not null),
+            CannotTell = Reason(m1, m2, isSessionVarianceGiven: pooled is not null || (swing is null && noise.SessionStandardDeviation is not null), swing is not null),
             Limit = session is null ? ChangeLimit.UnknownSessionVariance : a * session > (swing ?? 0) * part ? ChangeLimit.Sessions : ChangeLimit.Swings,
             SwingVariance = swing,
             SessionVariance = session,
@@ -62,29 +66,14 @@ internal sealed record ChangeNoise
         };
         if (own is null && pooled is null)
             return known;
-        Span<(double Term, double Df)> terms =
-        [
-            (a * share * (own ?? 0), ownDf),
-            (a * (1 - share) * ((pooled ?? 0) + (inMeans * (swing ?? 0))), pooledDf),
-            ((part - (a * inMeans)) * (swing ?? 0), swingDf),
-        ];
-        return WithTerms(known, terms, ownDf + pooledDf);
-    }
 
-    private static ChangeNoise WithTerms(ChangeNoise known, ReadOnlySpan<(double Term, double Df)> terms, double leastDf)
-    {
-        double variance = 0, spread = 0;
-        foreach (var (term, df) in terms)
-        {
-            variance += term;
-            if (df > 0)
-                spread += term * term / df;
-        }
-
-        // Sessions of unequal length may leave a slightly negative last term, which shall not make the answer surer.
-        variance = Math.Max(variance, terms[0].Term + terms[1].Term);
-        var satterthwaite = spread > 0 ? variance * variance / spread : leastDf;
-        return known with { Variance = variance, DegreesOfFreedom = satterthwaite };
+        // Sessions of unequal length may leave less for swings than the own mean square holds, which shall not make the answer surer.
+        var swings = (Math.Max(part, a * inMeans) - (a * share * inMeans)) * (swing ?? 0);
+        var (ownTerm, pooledTerm, swingsOfStudy) = (a * share * (own ?? 0), a * (1 - share) * (pooled ?? 0), a * (1 - share) * (pooled is null ? 0 : noise.SwingPart));
+        MeanSquareSum sum = data.HasSwingDegrees
+            ? new([new(ownTerm, ownDf), new(pooledTerm, pooledDf), new(-swingsOfStudy, noise.SwingDegreesOfFreedom), new(swings, swingDf)])
+            : new([new(ownTerm, ownDf), new(pooledTerm, pooledDf), new(swings - swingsOfStudy, swingDf)]);
+        return known with { Variance = sum.Value, DegreesOfFreedom = sum.DegreesOfFreedom ?? ownDf + pooledDf };
     }
 
     /// <summary>Mean over sessions of V(k)/k.</summary>

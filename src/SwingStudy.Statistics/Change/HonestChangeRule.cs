@@ -11,13 +11,15 @@ namespace SwingStudy.Statistics.Change;
 /// w = σ_e² V(k)/k the swing part of a session mean:
 /// <list type="bullet">
 /// <item>the player's own sessions give S², the pooled variance of session means within phases, ν = m₁ + m₂ − 2, with E S² = σ_s² + w;</item>
-/// <item>the study gives σ_s² with its degrees of freedom ν_s; both are weighted by theirs, f = ν/(ν + ν_s);</item>
-/// <item>SE² = A f S² + A (1 − f)(σ_s² + w) + (swing part of both phases − A w). With own sessions of equal length alone this is the t test on
-/// session means, exact under any serial dependence;</item>
-/// <item>degrees of freedom by Satterthwaite from those of S² (ν), of σ_s² + w (ν_s) and of σ_e².</item>
+/// <item>the study gives M = σ_s² + u σ̄_e², the mean square of session means of its other players, with ν_s degrees of freedom, and σ̄_e² to take
+/// off; both are weighted by their degrees of freedom, f = ν/(ν + ν_s);</item>
+/// <item>SE² = A f S² + A (1 − f) M − A (1 − f) u σ̄_e² + (swing part of both phases − A f w). With own sessions of equal length alone this is the t test
+/// on session means, exact under any serial dependence;</item>
+/// <item>each of the four mean squares keeps its own degrees of freedom, so that days which are hardly known do not make swings hardly known: ν of the sum
+/// after Satterthwaite, and where that is below 1, nothing is taken off.</item>
 /// </list>
 /// Swings never count as independent evidence of a change between days: with one session in a phase and no σ_s² from the study the result
-/// says 'cannot tell'. Sources: Searle (1971), Linear Models, ch. 11; Satterthwaite (1946), Biometrics Bulletin 2:110–114.
+/// says 'cannot tell'; a single pair of sessions does not count as knowing it. Sources: Searle (1971), Linear Models, ch. 11; Satterthwaite (1946), Biometrics Bulletin 2:110–114.
 /// </remarks>
 public static class HonestChangeRule
 {

@@ -1,5 +1,3 @@
-using SwingStudy.Statistics.Description;
-
 namespace SwingStudy.Statistics.Change;
 
 /// <summary>What the study knows about noise from all players, for those who have too few sessions of their own.</summary>
@@ -12,13 +10,16 @@ public sealed record StudyNoise
     /// <summary>Nothing is known beyond the player's own swings.</summary>
     public static StudyNoise Unknown { get; } = new();
 
-    /// <summary>Pooled standard deviation between sessions of one player in one phase (swing noise taken out), unit of the values; null when unknown.</summary>
+    /// <summary>Pooled standard deviation σ_s between sessions of one player in one phase (swing noise taken out), unit of the values; null when unknown.</summary>
     public double? SessionStandardDeviation { get; init; }
 
-    /// <summary>Degrees of freedom behind <see cref="SessionStandardDeviation"/>, positive.</summary>
+    /// <summary>Degrees of freedom, positive, of the mean square σ_s² + u σ_e² from which σ_s comes; of σ_s² itself where u = <see cref="SwingShare"/> is 0.</summary>
     public double SessionDegreesOfFreedom { get; init; }
 
-    /// <summary>Pooled standard deviation between swings of one session, used only when no session of the player has a second swing; null when unknown.</summary>
+    /// <summary>u ≥ 0: how much of one σ_e² was in the mean square from which σ_s comes, the inverse of the swings in a session; 0 where σ_s is known by itself.</summary>
+    public double SwingShare { get; init; }
+
+    /// <summary>Pooled standard deviation σ_e between swings of one session, unit of the values; null when unknown.</summary>
     public double? SwingStandardDeviation { get; init; }
 
     /// <summary>Degrees of freedom behind <see cref="SwingStandardDeviation"/>, positive.</summary>
@@ -27,56 +28,63 @@ public sealed record StudyNoise
     /// <summary>Correlation of neighbouring swings over all players, toward which each player's own is shrunk; null when unknown.</summary>
     public double? Lag1 { get; init; }
 
-    /// <summary>Pools the noise of all players, phase by phase, so that no change enters it.</summary>
-    /// <remarks>
-    /// Session variance: pooled variance of session means within player and phase, less the swing part V σ_e²/k (0 when that is larger); its
-    /// degrees of freedom are Σ (sessions − 1). Swing variance: pooled within sessions, corrected for serial dependence.
-    /// </remarks>
-    /// <param name="phases">One element a player and phase: its sessions, each with its swings in time order, all finite.</param>
-    /// <returns>What is known; a part without degrees of freedom stays unknown.</returns>
-    /// <exception cref="ArgumentException">A value is not finite.</exception>
-    public static StudyNoise Pool(IReadOnlyList<IReadOnlyList<double[]>> phases)
+    /// <summary>σ_s² + u σ_e², what was seen between session means; null when σ_s is unknown.</summary>
+    public double? MeanSquare => SessionStandardDeviation is { } session ? (session * session) + SwingPart : null;
+
+    /// <summary>u σ_e², the part of <see cref="MeanSquare"/> that swings explain.</summary>
+    public double SwingPart => SwingShare * (SwingStandardDeviation ?? 0) * (SwingStandardDeviation ?? 0);
+
+    /// <summary>
+    /// Degrees of freedom of σ_s² itself, a difference of mean squares, after Satterthwaite: σ_s⁴/((σ_s² + u σ_e²)²/ν_s + (u σ_e²)²/ν_e). 0 where σ_s is 0:
+    /// its size is then not known at all, only that it is small. Null when σ_s is unknown.
+    /// </summary>
+    public double? ComponentDegreesOfFreedom
     {
-        var sessions = phases.SelectMany(p => p).Where(s => s.Length > 0).ToArray();
-        foreach (var session in sessions)
-            Finite.Require(session, nameof(phases));
-        var dependence = SerialDependence.Of(sessions);
-        double swingSum = 0, swingDivisor = 0, meanSum = 0, swingPart = 0;
-        int swingDf = 0, sessionDf = 0;
-        foreach (var session in sessions)
+        get
         {
-            swingSum += Summary.OfChecked(session).SumOfSquares;
-            swingDivisor += session.Length - dependence.Inflation(session.Length);
-            swingDf += session.Length - 1;
+            if (SessionStandardDeviation is not { } session || MeanSquare is not { } mean)
+                return null;
+            var spread = (mean * mean / SessionDegreesOfFreedom) + (SwingPart > 0 ? SwingPart * SwingPart / SwingDegreesOfFreedom : 0);
+            return spread > 0 ? session * session * session * session / spread : 0;
         }
+    }
 
-        foreach (var phase in phases.Select(p => p.Where(s => s.Length > 0).ToArray()).Where(p => p.Length > 1))
+    /// <summary>What sums over players say.</summary>
+    /// <remarks>
+    /// Nested analysis of variance of swings in sessions in phases of players: σ_e² = MS swings with N − b degrees of freedom, σ_s² = (MS sessions − MS
+    /// swings)/k₁, k₁ = (N − Σ n_ij²/n_i)/(b − a), 0 where that is negative; MS sessions has b − a. Source: Searle (1971), Linear Models, ch. 11.
+    /// </remarks>
+    /// <param name="sums">Sums within phases, so that no change enters.</param>
+    /// <returns>What is known; σ_s is unknown where no phase has a second session, σ_e where no session has a second swing.</returns>
+    public static StudyNoise Of(NoiseSums sums)
+    {
+        var (sessionDf, swingDf) = (sums.Sessions - sums.Phases, sums.Swings - sums.Sessions);
+        if (swingDf <= 0)
+            return Unknown;
+        var swing = sums.SwingSquares / swingDf;
+        var known = Unknown with { SwingStandardDeviation = Math.Sqrt(swing), SwingDegreesOfFreedom = swingDf };
+        if (sessionDf <= 0)
+            return known;
+        var swings = (sums.Swings - sums.SquareCounts) / sessionDf;
+        return known with
         {
-            meanSum += HonestChangeRule.SessionMeans(phase).SumOfSquares;
-            swingPart += (phase.Length - 1) * phase.Average(s => dependence.Inflation(s.Length) / s.Length);
-            sessionDf += phase.Length - 1;
-        }
-
-        var swing = swingDf > 0 ? swingSum / swingDivisor : (double?)null;
-        return new StudyNoise
-        {
-            SessionStandardDeviation = sessionDf > 0 && swing is { } e ? Math.Sqrt(Math.Max(0, (meanSum - (e * swingPart)) / sessionDf)) : null,
+            SessionStandardDeviation = Math.Sqrt(Math.Max(0, (sums.SessionSquares / sessionDf) - swing) / swings),
             SessionDegreesOfFreedom = sessionDf,
-            SwingStandardDeviation = swing is { } variance ? Math.Sqrt(variance) : null,
-            SwingDegreesOfFreedom = swingDf,
-            Lag1 = dependence.Lag1,
+            SwingShare = 1 / swings,
         };
     }
 
     /// <summary>Checks the numbers.</summary>
-    /// <exception cref="ArgumentException">A standard deviation is negative or not finite, or comes without degrees of freedom, or the
-    /// correlation is out of range.</exception>
+    /// <exception cref="ArgumentException">A standard deviation is negative or not finite, or comes without degrees of freedom; the share of swings is
+    /// negative, or not 0 without a swing variance; or the correlation is out of range.</exception>
     public void Validate()
     {
         if (Lag1 is { } rho && !(rho >= -1 && rho <= 1))
             throw new ArgumentException($"{nameof(Lag1)} lies between -1 and 1; got {rho}.", nameof(Lag1));
         Check(SessionStandardDeviation, SessionDegreesOfFreedom, nameof(SessionStandardDeviation));
         Check(SwingStandardDeviation, SwingDegreesOfFreedom, nameof(SwingStandardDeviation));
+        if (!(SwingShare >= 0 && double.IsFinite(SwingShare)) || (SwingShare > 0 && SwingStandardDeviation is null))
+            throw new ArgumentException($"{nameof(SwingShare)} is 0 or more, and 0 without {nameof(SwingStandardDeviation)}; got {SwingShare}.", nameof(SwingShare));
     }
 
     private static void Check(double? deviation, double df, string name)

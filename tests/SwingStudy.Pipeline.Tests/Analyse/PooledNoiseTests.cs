@@ -1,5 +1,6 @@
 using SwingStudy.Pipeline.Analyse;
 using SwingStudy.Pipeline.Tests.Support;
+using SwingStudy.Statistics.Change;
 using SwingStudy.Statistics.Reliability;
 
 namespace SwingStudy.Pipeline.Tests.Analyse;
@@ -20,7 +21,7 @@ public sealed class PooledNoiseTests
             [.. swings.Select(swing => phases.IndexOf(swing.Participant + swing.Phase))],
             [.. swings.Select(swing => sessions.IndexOf(swing.Session))])!;
 
-        var noise = PooledNoise.Of(sum);
+        var noise = StudyNoise.Of(sum);
         Assert.Equal(anova.TrialVariance!.Value, noise.SwingStandardDeviation!.Value * noise.SwingStandardDeviation.Value, 9);
         Assert.Equal(anova.SessionVariance!.Value, noise.SessionStandardDeviation!.Value * noise.SessionStandardDeviation.Value, 9);
         Assert.Equal(anova.DegreesOfFreedom.Trial, noise.SwingDegreesOfFreedom);
@@ -37,7 +38,7 @@ public sealed class PooledNoiseTests
     [Fact]
     public void WithoutASecondSessionTheSessionVarianceIsUnknown()
     {
-        var noise = PooledNoise.Of(PooledNoise.Sum(Players.Noise(Players.Of("P01", [40], [42])), "club_head_speed", null));
+        var noise = StudyNoise.Of(PooledNoise.Sum(Players.Noise(Players.Of("P01", [40], [42])), "club_head_speed", null));
         Assert.Null(noise.SessionStandardDeviation);
         Assert.NotNull(noise.SwingStandardDeviation);
     }

@@ -56,7 +56,11 @@ public class HonestChangeTests
         var alternating = Enumerable.Range(0, 10).Select(i => (i % 2 == 0 ? 0.9 : -0.9) * Math.Sqrt(9 / 10.0)).ToArray();
         var change = HonestChangeRule.Judge(new ChangeData([alternating, alternating, alternating], [alternating, alternating, alternating], 0), noise);
 
-        Assert.Equal(0.921, change.SmallestDetectableChange!.Value, 3);
+        Assert.Equal(0.921, Normal.Quantile(0.975) * change.Estimate.StandardError!.Value, 3);
+
+        // Days are known without end, but swings by 6 · 9 = 54 degrees of freedom: by hand ν = (1/6 + 0.054)²/(0.054²/54).
+        Assert.Equal(Math.Pow((1 / 6.0) + 0.054, 2) / (0.054 * 0.054 / 54), change.Estimate.DegreesOfFreedom!.Value, 2);
+        Assert.Equal(0.922, change.SmallestDetectableChange!.Value, 3);
     }
 
     [Fact]
@@ -116,29 +120,6 @@ public class HonestChangeTests
     }
 
     [Fact]
-    public void TheStudysNoiseIsPooledWithinPlayerAndPhase()
-    {
-        // By hand: session means 1, 3 and 12, 12 in two phases, S² = (2 + 0)/2 = 1; swings ±1 in four sessions of two, σ_e² = 8/4 = 2, so σ_s² = 1 − 2/2 = 0.
-        var noise = StudyNoise.Pool([[[0, 2], [2, 4]], [[11, 13], [11, 13]]]);
-        Assert.Equal(Math.Sqrt(2), noise.SwingStandardDeviation!.Value, 12);
-        Assert.Equal(4, noise.SwingDegreesOfFreedom);
-        Assert.Equal(0, noise.SessionStandardDeviation!.Value, 12);
-        Assert.Equal(2, noise.SessionDegreesOfFreedom);
-
-        // With means 0 and 4 instead: S² = (8 + 0)/2 = 4, σ_s² = 3.
-        Assert.Equal(Math.Sqrt(3), StudyNoise.Pool([[[-1, 1], [3, 5]], [[11, 13], [11, 13]]]).SessionStandardDeviation!.Value, 12);
-    }
-
-    [Fact]
-    public void WhatNobodyRepeatedStaysUnknown()
-    {
-        var noise = StudyNoise.Pool([[[1]], [[2]]]);
-        Assert.Null(noise.SessionStandardDeviation);
-        Assert.Null(noise.SwingStandardDeviation);
-        Assert.Null(noise.Lag1);
-    }
-
-    [Fact]
     public void AStudysDependenceGuidesAPlayerWithFewSwings()
     {
         double[][] few = [[1, 2, 3]];
@@ -152,6 +133,48 @@ public class HonestChangeTests
         var data = ChangeData.Of([1, 2, 3, 4, 5, 6], [1, 1, 1, 1, 2, 2], [0, 0, 1, 1, 1, 1]);
         Assert.Equal(1, data.SharedSessions);
         Assert.Equal(1, HonestChangeRule.Judge(data, StudyNoise.Unknown).SharedSessions);
+    }
+
+    [Fact]
+    public void DaysThatAreHardlyKnownDoNotMakeSwingsHardlyKnown()
+    {
+        // By hand: swings ±0.9 √(9/10) around their mean, σ_e² = 0.81, 10 a session; V ignores the negative dependence. A = 2, M = 0.0001 + 0.1 · 1 with
+        // 20 degrees of freedom, 0.1 · 1 taken off with 200, and 0.081 of the player's own swings with 18.
+        var noise = new StudyNoise { SessionStandardDeviation = 0.01, SessionDegreesOfFreedom = 20, SwingShare = 0.1, SwingStandardDeviation = 1, SwingDegreesOfFreedom = 200 };
+        var alternating = Enumerable.Range(0, 10).Select(i => (i % 2 == 0 ? 0.9 : -0.9) * Math.Sqrt(9 / 10.0)).ToArray();
+        var change = HonestChangeRule.Judge(new ChangeData([alternating], [alternating], 0), noise);
+        double variance = 2 * (0.0001 + 0.081), spread = (0.2002 * 0.2002 / 20) + (0.2 * 0.2 / 200) + (0.162 * 0.162 / 18);
+        Assert.Equal(Math.Sqrt(variance), change.Estimate.StandardError!.Value, 12);
+        Assert.Equal(variance * variance / spread, change.Estimate.DegreesOfFreedom!.Value, 8);
+        Assert.InRange(change.Estimate.DegreesOfFreedom!.Value, 6, 8);
+        Assert.True(noise.ComponentDegreesOfFreedom < 0.001);
+        Assert.True(change.SmallestDetectableChange < 1);
+    }
+
+    [Fact]
+    public void ADifferenceTooSmallToBeKnownTakesNothingOff()
+    {
+        // Others hit 3 swings a session, the player 40: what is left of M for days, 0.0001 of 0.3334, has no degrees of freedom to speak of.
+        var noise = new StudyNoise { SessionStandardDeviation = 0.01, SessionDegreesOfFreedom = 4, SwingShare = 1 / 3.0, SwingStandardDeviation = 1, SwingDegreesOfFreedom = 20 };
+        var many = Enumerable.Range(0, 40).Select(i => i % 2 == 0 ? 1.0 : -1.0).ToArray();
+        var change = HonestChangeRule.Judge(new ChangeData([many], [many], 0), noise);
+        var swings = 40 / 39.0 / 40;
+        Assert.Equal(Math.Sqrt(2 * (0.0001 + (1 / 3.0) + swings)), change.Estimate.StandardError!.Value, 12);
+        Assert.InRange(change.Estimate.DegreesOfFreedom!.Value, 4, 5);
+    }
+
+    [Fact]
+    public void OnePairOfSessionsOfOneOtherPlayerIsNoKnowledgeOfDays()
+    {
+        var noise = new StudyNoise { SessionStandardDeviation = 0.4, SessionDegreesOfFreedom = 1 };
+        var change = HonestChangeRule.Judge(new ChangeData([Swings], [[50, 51, 52, 53]], 0), noise);
+        Assert.Equal(CannotTell.OneSessionWithoutSessionVariance, change.CannotTell);
+        Assert.Null(change.Estimate.Interval);
+
+        // With a second session of the player's own there are two degrees of freedom, and both count.
+        var own = HonestChangeRule.Judge(new ChangeData([Swings, [41, 42, 40]], [[50, 51, 52, 53]], 0), noise);
+        Assert.Equal(CannotTell.No, own.CannotTell);
+        Assert.NotNull(own.Estimate.Interval);
     }
 
     private static double[][] Sessions(int count, int swings, ulong seed)

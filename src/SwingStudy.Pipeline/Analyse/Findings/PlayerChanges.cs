@@ -52,7 +52,7 @@ internal sealed class PlayerChanges
     private PlayerChange Of(PlayerRows player, IReadOnlyList<CountedValue> values, OutcomeSetting outcome, ContrastSetting contrast, Basis basis)
     {
         var data = PhaseValues.Of(values, contrast);
-        var pooled = PooledNoise.Of(PooledNoise.Sum(_noise, outcome.Name, player.Participant));
+        var pooled = StudyNoise.Of(PooledNoise.Sum(_noise, outcome.Name, player.Participant));
         var change = HonestChangeRule.Judge(data, pooled, outcome.Worthwhile ?? 0, _settings.Confidence);
         double? before = data.Before.Count == 0 ? null : data.Before.Average(session => Summary.Of(session).Mean!.Value);
         var compared = new ComparedPlayer(player, outcome, contrast, values, change, _trends, _settings);

@@ -18,7 +18,7 @@ internal sealed class TrendStage : Stage<TrendSettings>
         Unit = UnitOfWork.Participant,
         Inputs = [new("swings", Slice.SameParticipant), new("flags", Slice.SameParticipant), new("noise", Slice.WholeTable)],
         Outputs = ["trends"],
-        CodeVersion = "3",
+        CodeVersion = "4",
     };
 
     protected override TrendSettings SettingsOf(StudySetup setup) => TrendSettings.Of(setup);
@@ -37,7 +37,7 @@ internal sealed class TrendStage : Stage<TrendSettings>
         foreach (var outcome in settings.Outcomes.Where(outcome => outcome.IsNumeric))
         {
             var values = swings.Values(outcome.Name);
-            var pooled = PooledNoise.Of(PooledNoise.Sum(input.Rows("noise"), outcome.Name, input.Participant));
+            var pooled = StudyNoise.Of(PooledNoise.Sum(input.Rows("noise"), outcome.Name, input.Participant));
             foreach (var contrast in settings.Contrasts)
             {
                 var data = PhaseValues.Of(values, contrast);
