@@ -14,10 +14,11 @@ internal static class EraseCommand
     public static Command Create(CommandRunner runner)
     {
         var code = new Argument<string>("code") { Description = "Pseudonym, such as P01." };
+        var yes = new Option<bool>("--yes") { Description = "Erase without asking. Without it, what would go is shown, and on a terminal the person's alias has to be typed." };
         var passphrase = Passphrase.File();
         var command = new Command("erase",
             "Remove a person for good: names, rows, originals, old versions, reports, logs. History of the tables begins anew, results of the others are computed again. "
-            + "Cannot be undone, and does not reach backups or copies outside the study folder.") { code, passphrase };
+            + "Cannot be undone, and does not reach backups or copies outside the study folder.") { code, yes, passphrase };
         runner.BindErasing(command, (parsed, context, study) =>
         {
             if (!ParticipantCodes.Read(parsed.GetValue(code)!).Succeeded(out var participant, out var problems))
@@ -25,6 +26,8 @@ internal static class EraseCommand
             if (Passphrase.OpenIfGiven(study, parsed.GetValue(passphrase)) is { } wrong)
                 return CommandResult.Failed(ExitCode.Refused, [wrong]);
             var erasure = new PersonErasure(study.Setup, study.Registry, study.Identities, context.Time);
+            if (!parsed.GetValue(yes) && !erasure.IsBegun(participant) && ErasureConfirmation.Ask(context, study, erasure, participant) is { } not)
+                return not;
             return Result(erasure.Run(participant, context.Actor, () =>
             {
                 study.ReadPlan();
@@ -37,15 +40,7 @@ internal static class EraseCommand
     private static CommandResult Result(Outcome<ErasureReport> erased)
     {
         if (!erased.Succeeded(out var report, out var problems))
-        {
-            var exit = problems[0].Code switch
-            {
-                "participant-unknown" => ExitCode.InvalidInput,
-                "vault-locked" or "erasure-unfinished" => ExitCode.Refused,
-                _ => ExitCode.Fault,
-            };
-            return CommandResult.Failed(exit, problems);
-        }
+            return CommandResult.Failed(ExitOf(problems[0]), problems);
 
         return new CommandResult(
             report.Remaining.Count > 0 ? ExitCode.NeedsPerson : ExitCode.Done,
@@ -57,6 +52,13 @@ internal static class EraseCommand
             },
             console => Write(console, report));
     }
+
+    private static ExitCode ExitOf(Problem problem) => problem.Code switch
+    {
+        "participant-unknown" => ExitCode.InvalidInput,
+        "vault-locked" or "erasure-unfinished" => ExitCode.Refused,
+        _ => ExitCode.Fault,
+    };
 
     private static void Write(IAnsiConsole console, ErasureReport report)
     {

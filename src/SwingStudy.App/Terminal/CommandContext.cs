@@ -12,6 +12,9 @@ namespace SwingStudy.App.Terminal;
 /// <param name="IsInteractive">Whether standard error is a terminal, where progress may be redrawn.</param>
 internal sealed record CommandContext(StudyFolder Folder, IAnsiConsole Messages, TimeProvider Time, ILogger Log, bool IsInteractive)
 {
+    /// <summary>Whether a person sits at the terminal who can be asked.</summary>
+    public bool CanAsk => IsInteractive && !Console.IsInputRedirected;
+
     /// <summary>Who acts, for the ledger: the login name of the person, or SWINGSTUDY_ACTOR where that is set.</summary>
     public string Actor { get; } = Environment.GetEnvironmentVariable("SWINGSTUDY_ACTOR") is { Length: > 0 } actor ? actor : Environment.UserName;
 }

@@ -36,7 +36,7 @@ internal static class Passphrase
 
         if (Environment.GetEnvironmentVariable(variable) is { Length: > 0 } set)
             return set;
-        return context.IsInteractive && !Console.IsInputRedirected
+        return context.CanAsk
             ? context.Messages.Prompt(new TextPrompt<string>(question).Secret())
             : new Problem("passphrase-missing", new Place("identities.db"), "no passphrase", "the vault's passphrase",
                 $"Set {variable}, or name a file with --passphrase-file. It is never given as an argument, where others could see it.");

@@ -28,6 +28,16 @@ internal sealed class FolderErasure(StudySetup setup, PersonTexts person)
         ClearOthers(report);
     }
 
+    /// <summary>Names of the study's releases.</summary>
+    public IReadOnlyList<string> ReleaseNames => !Directory.Exists(_folder.Releases) ? []
+        : [.. Directory.GetDirectories(_folder.Releases).Order(StringComparer.Ordinal).Select(folder => Path.GetFileName(folder))];
+
+    /// <summary>Files that <see cref="Clear"/> would delete or shorten, but those of tables, relative to the study. Compressed ones of exports count as a whole.</summary>
+    public IReadOnlyList<string> Forecast() => [.. Files(_folder.Reports)
+        .Concat(Files(_folder.Releases).Where(file => Path.GetFileName(file) is not (ReleaseFile or Notice)))
+        .Concat(Files(_folder.Root).Where(file => !IsBelow(file, _folder.Originals) && !IsBelow(file, _folder.Tables) && !IsDatabase(file) && (IsInExport(file) || person.IsNamedIn(Relative(file)) || IsNamedInside(file))))
+        .Distinct(StringComparer.Ordinal).Select(Shown).Order(StringComparer.Ordinal)];
+
     /// <summary>Files in which the person still stands. Compressed pages are left out, in which a short pseudonym occurs by chance: their rows were looked at.</summary>
     public IEnumerable<string> Remains() => Files(_folder.Root)
         .Where(file => !IsBelow(file, _folder.Originals) && !IsDatabase(file) && !(IsBelow(file, _folder.Tables) && Path.GetExtension(file) == ".parquet"))
@@ -35,13 +45,11 @@ internal sealed class FolderErasure(StudySetup setup, PersonTexts person)
 
     private void ClearReleases(ErasureReport report)
     {
-        if (!Directory.Exists(_folder.Releases))
-            return;
-        foreach (var release in Directory.GetDirectories(_folder.Releases).Order(StringComparer.Ordinal))
+        foreach (var name in ReleaseNames)
         {
+            var release = Path.Combine(_folder.Releases, name);
             foreach (var file in Files(release).Where(file => Path.GetFileName(file) is not (ReleaseFile or Notice)))
                 Delete(file, report);
-            var name = Path.GetFileName(release);
             report.Releases.Add(name);
             File.WriteAllText(Path.Combine(release, Notice), JsonSerializer.Serialize(new
             {

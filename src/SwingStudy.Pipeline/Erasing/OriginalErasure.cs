@@ -32,6 +32,25 @@ internal sealed class OriginalErasure(StudySetup setup, StudyRegistry registry, 
             _originals.Remove(erased.Hash);
     }
 
+    /// <summary>How many originals would go because they are the person's alone, be cut, or go because they were never taken in and name the person.</summary>
+    public (int Alone, int Shared, int Naming) Forecast()
+    {
+        var (alone, shared, naming) = (0, 0, 0);
+        foreach (var file in registry.IntakeFiles())
+        {
+            if (registry.StoredHash(file.Hash) is not { } stored || !_originals.Contains(stored))
+                continue;
+            if (file.Status == IntakeStatus.Taken && IsOfThisPersonAlone(file))
+                alone++;
+            else if (captures.Rows.ContainsKey(file.Hash) || _sessions[file.Hash.ToString()].Contains(person.Participant))
+                shared++;
+            else if (FileRedaction.Names(File.ReadAllBytes(_originals.PathOf(stored)), person) || person.IsNamedIn(file.InboxPath))
+                (shared, naming) = file.Status == IntakeStatus.Taken ? (shared + 1, naming) : (shared, naming + 1);
+        }
+
+        return (alone, shared, naming);
+    }
+
     private void Clear(IntakeFile file, Sha256 stored, ErasureReport report)
     {
         var content = File.ReadAllBytes(_originals.PathOf(stored));

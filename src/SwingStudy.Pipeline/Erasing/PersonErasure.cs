@@ -48,6 +48,28 @@ public sealed class PersonErasure(StudySetup setup, StudyRegistry registry, Iden
         return report;
     }
 
+    /// <summary>Whether a person's erasure began and was cut short: it was asked for then, and only has to be finished.</summary>
+    public bool IsBegun(ParticipantId participant) => registry.Participant(participant)?.Status == Participant.BeingErased;
+
+    /// <summary>What <see cref="Run"/> would remove. Nothing is changed.</summary>
+    /// <returns>The forecast; or the problem <c>participant-unknown</c> or <c>vault-locked</c>.</returns>
+    public Outcome<ErasureForecast> Forecast(ParticipantId participant)
+    {
+        if (registry.Participant(participant) is null)
+            return ErasureMessages.Unknown(participant);
+        if (identities.Vault == VaultState.Locked)
+            return ErasureMessages.VaultLocked;
+        var person = new PersonTexts(participant, identities.Aliases(participant), identities.Names(participant));
+        var captures = PersonCaptures.Of(_tables, participant);
+        HashSet<string> things = [.. captures.Ids];
+        var tables = new TableErasure(_tables, person, things);
+        var originals = new OriginalErasure(setup, registry, person, captures, tables.CountRejected).Forecast();
+        var folder = new FolderErasure(setup, person);
+        return new ErasureForecast(
+            _tables.Names().Select(name => (Name: name, Rows: tables.Count(name))).Where(table => table.Rows > 0).ToDictionary(table => table.Name, table => table.Rows),
+            originals.Alone, originals.Shared, originals.Naming, folder.ReleaseNames, folder.Forecast());
+    }
+
     /// <summary>The person was erased before: what a killed run may have left in free pages goes.</summary>
     private ErasureReport Again()
     {

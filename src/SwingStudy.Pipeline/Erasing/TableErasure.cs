@@ -37,6 +37,14 @@ internal sealed class TableErasure(TableStore tables, PersonTexts person, IReadO
         return committed.Problems.Count > 0 ? committed : table.CollapseHistory(Why);
     }
 
+    /// <summary>Rows of the person in one table.</summary>
+    public long Count(string name)
+    {
+        var table = tables.Existing(name)!;
+        return table.Files().Sum(file => file.Partition == _code ? file.Rows
+            : Concerns(table, file) ? table.ReadFiles([file]).Sum(rows => (long)Enumerable.Range(0, rows.Count).Count(row => IsOwn(rows, row))) : 0);
+    }
+
     /// <summary>Rows of a table outside the person's own files that are the person's.</summary>
     public long CountRejected(string original)
     {

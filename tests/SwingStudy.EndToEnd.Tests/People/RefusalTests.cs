@@ -111,7 +111,7 @@ public sealed class RefusalTests
         Assert.DoesNotContain("Augusta", refused.Output + refused.Error, StringComparison.Ordinal);
         study.Run("people", "edit", "P01", "--name", "Other", "--passphrase-file", wrong).Expect(4);
         study.Run("people", "edit", "P01", "--name", "Other").Expect(4);
-        study.Run("people", "erase", "P01").Expect(4);
+        study.Run("people", "erase", "P01", "--yes").Expect(4);
         Assert.Contains("Ada Augusta Invented", study.Run("people", "vault", "unlock", "--passphrase-file", right, "--json").Expect(0).Output, StringComparison.Ordinal);
         // Intake needs no passphrase, and keeps names of players out of what it stores.
         study.Drop("bay/a.csv", Header + "Ada Invented,yesterday,1,41\nBen Invented,2026-05-04 10:01:00,2,41\n");

@@ -26,6 +26,19 @@ internal static class Swingstudy
         return Await(process);
     }
 
+    /// <summary>Runs one command line on a terminal of its own, at which somebody types; output and messages come back together.</summary>
+    public static Finished RunOnTerminal(string folder, string typed, params string[] arguments)
+    {
+        // 'script' gives the program a pseudo-terminal; no argument of the tests needs quoting beyond this.
+        var start = new ProcessStartInfo("script") { WorkingDirectory = folder, RedirectStandardInput = true, RedirectStandardOutput = true, RedirectStandardError = true };
+        foreach (var argument in new[] { "--quiet", "--return", "--echo", "never", "--command", string.Join(' ', new[] { Executable }.Concat(arguments).Select(word => $"'{word}'")), "/dev/null" })
+            start.ArgumentList.Add(argument);
+        using var process = Process.Start(start)!;
+        process.StandardInput.Write(typed + "\n");
+        process.StandardInput.Flush();
+        return Await(process);
+    }
+
     /// <summary>Waits until a process with redirected streams has ended.</summary>
     public static Finished Await(Process process)
     {
