@@ -27,13 +27,16 @@ internal static class AuditCommand
     private static Command Verify(CommandRunner runner)
     {
         var recompute = new Option<bool>("--recompute") { Description = "Also compute every derived table again and compare it byte by byte." };
-        var command = new Command("verify", "Recompute every hash, the ledger's chain, and the accounting of every file.") { recompute };
+        var passphrase = Passphrase.File();
+        var command = new Command("verify", "Recompute every hash, the ledger's chain, and the accounting of every file.") { recompute, passphrase };
         runner.BindReading(command, (parsed, context, study) =>
         {
+            if (Passphrase.OpenIfGiven(study, parsed.GetValue(passphrase)) is { } wrong)
+                return CommandResult.Failed(ExitCode.Refused, [wrong]);
             var checks = new List<AuditCheck>();
             using var work = parsed.GetValue(recompute) ? new WorkFolder() : null;
             var again = work is null ? [] : new Recomputation(study.Setup, study.Registry, Stages.All).Run(work.Path);
-            foreach (var check in new StudyVerification(study.Setup, study.Registry).Run().Concat(again))
+            foreach (var check in new StudyVerification(study.Setup, study.Registry, study.Originals).Run().Concat(again))
             {
                 context.Log.Information("Verified {Check}: {Examined} examined, {Problems} problems", check.Name, check.Examined, check.Problems.Count);
                 checks.Add(check);
@@ -72,13 +75,16 @@ internal static class AuditCommand
             if (result.GetValueOrDefault<int?>() < 0)
                 result.AddError("--depth is 0 or more.");
         });
-        var command = new Command("trace", "From a cell of any table back to original file, row and raw text.") { table, key, column, depth };
+        var passphrase = Passphrase.File();
+        var command = new Command("trace", "From a cell of any table back to original file, row and raw text.") { table, key, column, depth, passphrase };
         runner.BindReading(command, (parsed, _, study) =>
         {
+            if (Passphrase.OpenIfGiven(study, parsed.GetValue(passphrase)) is { } wrong)
+                return CommandResult.Failed(ExitCode.Refused, [wrong]);
             var known = StudyTables.All(study.Setup.Dictionary).FirstOrDefault(definition => definition.Name == parsed.GetValue(table));
             if (study.Mask is not null && known is not null && !PhaseMask.CanShowOrigin(known, parsed.GetValue(column)))
                 return ProtocolUnblindCommand.Blind("audit trace");
-            var traced = new ValueTrace(study.Setup, study.Registry).Of(parsed.GetValue(table)!, parsed.GetValue(key)!, parsed.GetValue(column), parsed.GetValue(depth));
+            var traced = new ValueTrace(study.Setup, study.Registry, study.Originals).Of(parsed.GetValue(table)!, parsed.GetValue(key)!, parsed.GetValue(column), parsed.GetValue(depth));
             if (study.Mask is { } mask && traced.Succeeded(out var found))
                 traced = Masked(found, mask);
             return traced.Succeeded(out var node)

@@ -18,9 +18,12 @@ internal static class IngestCommand
     {
         var files = new Argument<string[]>("files") { Description = "Files to take in (default: all of the inbox).", Arity = ArgumentArity.ZeroOrMore };
         var watch = new Option<bool>("--watch") { Description = "Go on: take in whatever is dropped into the inbox, until Ctrl+C." };
-        var command = new Command("ingest", "Take exports in: store their bytes, then their rows, with every line accounted for.") { files, watch };
+        var passphrase = Passphrase.File();
+        var command = new Command("ingest", "Take exports in: store their bytes, then their rows, with every line accounted for.") { files, watch, passphrase };
         runner.BindWriting(command, (parsed, context, study) =>
         {
+            if (Passphrase.OpenIfGiven(study, parsed.GetValue(passphrase)) is { } wrong)
+                return CommandResult.Failed(ExitCode.Refused, [wrong]);
             if (parsed.GetValue(watch))
                 return Watch(context, study);
             var named = parsed.GetValue(files) ?? [];

@@ -101,9 +101,12 @@ internal static class SessionCommand
     private static Command Import(CommandRunner runner)
     {
         var files = new Argument<string[]>("files") { Description = "Session sheets, such as a coach's workbook.", Arity = ArgumentArity.OneOrMore };
-        var command = new Command("import", "Take sessions from sheets, by the study's mappings with 'rows: sessions'.") { files };
+        var passphrase = Passphrase.File();
+        var command = new Command("import", "Take sessions from sheets, by the study's mappings with 'rows: sessions'.") { files, passphrase };
         runner.BindWriting(command, (parsed, context, study) =>
         {
+            if (Passphrase.OpenIfGiven(study, parsed.GetValue(passphrase)) is { } wrong)
+                return CommandResult.Failed(ExitCode.Refused, [wrong]);
             if (study.Setup.Mappings.All(mapping => mapping.Rows != RowMeaning.Sessions))
             {
                 return CommandResult.Failed(ExitCode.InvalidInput, "no-session-mapping", study.Setup.Folder.Sources, "no mapping reads sessions", "a mapping with 'rows: sessions'",

@@ -18,8 +18,8 @@ internal static class VaultCommand
 
     public static Command Create(CommandRunner runner) => new("vault", "Names, contacts and aliases behind a passphrase. Intake works while it is locked; it is locked whenever no command holds the passphrase.")
     {
-        Act(runner, "init", "Make the vault: what stands in identities.db in clear is encrypted.", (context, study, file, _) =>
-            Ask(context, file).Succeeded(out var passphrase, out var problems) ? One(study.Identities.CreateVault(passphrase)) : problems),
+        Act(runner, "init", "Make the vault: names in identities.db, and all originals, are encrypted from now on. Without its passphrase nobody reads either any more.", (context, study, file, _) =>
+            Ask(context, file).Succeeded(out var passphrase, out var problems) ? Create(study, passphrase) : problems),
         Status(runner),
         Unlock(runner),
         Act(runner, "change", $"Give the vault another passphrase (from {NewVariable} or a prompt).", (context, study, file, _) =>
@@ -76,8 +76,8 @@ internal static class VaultCommand
     private static CommandResult State(OpenedStudy study) => CommandResult.Done(
         new { vault = study.Identities.Vault == VaultState.Off ? "off" : "on" },
         console => console.WriteLine(study.Identities.Vault == VaultState.Off
-            ? "There is no vault: names stand in identities.db in clear, for whoever may read that file."
-            : "Names, contacts and aliases are encrypted. Without the passphrase nobody can read them: keep it, and a backup, where the study is not."));
+            ? "There is no vault: names stand in identities.db and in originals/ in clear, for whoever may read those files."
+            : "Names, contacts, aliases and originals are encrypted. Without the passphrase nobody can read them: keep it, and a backup, where the study is not."));
 
     private static Outcome<string> Ask(CommandContext context, string? file) => Passphrase.Read(context, Passphrase.Variable, file, "The vault's passphrase:");
 
@@ -86,6 +86,14 @@ internal static class VaultCommand
         if (!Ask(context, file).Succeeded(out var passphrase, out var problems))
             return problems;
         return study.Identities.Unlock(passphrase) is { } wrong ? [wrong] : null;
+    }
+
+    private static IReadOnlyList<Problem> Create(OpenedStudy study, string passphrase)
+    {
+        if (study.Identities.CreateVault(passphrase) is { } problem)
+            return [problem];
+        study.Originals.SealAll();
+        return [];
     }
 
     private static IReadOnlyList<Problem> One(Problem? problem) => problem is null ? [] : [problem];

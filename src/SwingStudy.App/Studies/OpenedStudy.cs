@@ -4,6 +4,7 @@ using SwingStudy.Domain.Studies;
 using SwingStudy.Pipeline.Masking;
 using SwingStudy.Storage.Files;
 using SwingStudy.Storage.Identities;
+using SwingStudy.Storage.Originals;
 using SwingStudy.Storage.Registry;
 using SwingStudy.Storage.Tables;
 
@@ -21,6 +22,7 @@ internal sealed class OpenedStudy : IDisposable
         Registry = registry;
         ReadPlan();
         Identities = new IdentityStore(setup.Folder);
+        Originals = new OriginalStore(setup.Folder, () => Identities.OriginalKeys);
         Tables = new TableStore(setup.Folder, time);
     }
 
@@ -35,6 +37,9 @@ internal sealed class OpenedStudy : IDisposable
 
     /// <summary>Aliases and names.</summary>
     public IdentityStore Identities { get; }
+
+    /// <summary>The untouched bytes of what came in; encrypted where there is a vault.</summary>
+    public OriginalStore Originals { get; }
 
     /// <summary>The versioned tables.</summary>
     public TableStore Tables { get; }
@@ -111,6 +116,7 @@ internal sealed class OpenedStudy : IDisposable
     /// <inheritdoc/>
     public void Dispose()
     {
+        Originals.Dispose();
         Identities.Dispose();
         Registry.Dispose();
         _lock?.Dispose();

@@ -3,7 +3,7 @@ using SwingStudy.Domain.Identifiers;
 namespace SwingStudy.Ingestion.Intake;
 
 /// <summary>A file that may be taken in.</summary>
-/// <param name="Name">Relative to the inbox with forward slashes, or as it was given: its name in messages and in the registry.</param>
+/// <param name="Name">Relative to the inbox with forward slashes, or the file's name where a person named it: its name in messages and in the registry.</param>
 /// <param name="Path">Where its bytes lie.</param>
 /// <param name="Place">How it came.</param>
 /// <param name="Size">Bytes.</param>

@@ -50,9 +50,7 @@ internal sealed class FileTaking
         Sha256 hash;
         if (candidate.Held is { } held)
         {
-            if (_originals.Open(Stored(held)).Succeeded(out var opened, out var gone))
-                opened.Dispose();
-            else
+            if (!_originals.Reach(Stored(held)).Succeeded(out _, out var gone))
                 return new FileResult { File = candidate.Name, Outcome = FileOutcome.NotRead, Hash = held, Problems = gone };
             hash = held;
             if (_ofThisRun.ContainsKey(hash))
@@ -102,10 +100,11 @@ internal sealed class FileTaking
 
     private FileResult Read(Candidate candidate, Sha256 hash, Action<double> progress)
     {
-        var path = _originals.PathOf(Stored(hash));
+        if (!_originals.Reach(Stored(hash)).Succeeded(out var path, out var problems))
+            return new FileResult { File = candidate.Name, Outcome = FileOutcome.NotRead, Hash = hash, Problems = problems };
         if (_choice.IndexOf(candidate) is { } owner)
             return TakeIndex(candidate, hash, path, owner);
-        if (!_choice.For(candidate, path).Succeeded(out var chosen, out var problems))
+        if (!_choice.For(candidate, path).Succeeded(out var chosen, out problems))
             return Hold(candidate, hash, null, problems);
         var mapping = chosen.Mapping;
         if (mapping.Rows == RowMeaning.Recordings)

@@ -18,14 +18,17 @@ internal static class InboxScan
         }
     }
 
-    /// <summary>A file that a person named; one that lies in the inbox counts as found there.</summary>
+    /// <summary>
+    /// A file that a person named, known by its name alone: folders of somebody's disk are nobody's business in a study, and often hold names. One that lies
+    /// in the inbox counts as found there.
+    /// </summary>
     public static Candidate Named(StudyFolder folder, string path)
     {
         var full = Path.GetFullPath(path);
         var inInbox = Path.GetRelativePath(folder.Inbox, full);
         var size = File.Exists(full) ? new FileInfo(full).Length : 0;
         return inInbox.StartsWith("..", StringComparison.Ordinal) || Path.IsPathRooted(inInbox)
-            ? new Candidate(path, full, CandidatePlace.Named, size)
+            ? new Candidate(Path.GetFileName(Path.TrimEndingDirectorySeparator(full)), full, CandidatePlace.Named, size)
             : new Candidate(inInbox.Replace(Path.DirectorySeparatorChar, '/'), full, CandidatePlace.Inbox, size);
     }
 

@@ -24,9 +24,9 @@ internal sealed class IndexTables(StudyRegistry registry, OriginalStore original
         problem = null;
         if (mapping.Index is not { } index)
             return null;
-        if (PathOf(candidate, index) is not { } path)
+        if (!PathOf(candidate, index).Succeeded(out var path, out var unreached))
         {
-            problem = RecordingMessages.IndexMissing(candidate.Name, index.File);
+            problem = unreached[0];
             return null;
         }
 
@@ -43,13 +43,15 @@ internal sealed class IndexTables(StudyRegistry registry, OriginalStore original
         return row;
     }
 
-    private string? PathOf(Candidate candidate, IndexTable index)
+    private Outcome<string> PathOf(Candidate candidate, IndexTable index)
     {
-        var name = Sibling(candidate.Name, index.File);
-        if (_ofThisRun.TryGetValue(name, out var hash) || _earlier.Value.TryGetValue(name, out hash))
-            return originals.PathOf(registry.StoredHash(hash) ?? hash);
+        // A file that a person named is known by its name alone: the table beside it on disk is meant, not one of that name from elsewhere.
         var beside = Path.Combine(Path.GetDirectoryName(candidate.Path) ?? "", index.File);
-        return candidate.Place == CandidatePlace.Named && File.Exists(beside) ? beside : null;
+        if (candidate.Place == CandidatePlace.Named && File.Exists(beside))
+            return beside;
+        var name = Sibling(candidate.Name, index.File);
+        return _ofThisRun.TryGetValue(name, out var hash) || _earlier.Value.TryGetValue(name, out hash) ? originals.Reach(registry.StoredHash(hash) ?? hash)
+            : RecordingMessages.IndexMissing(candidate.Name, index.File);
     }
 
     private static string Sibling(string name, string file) => name.LastIndexOf('/') is var slash and >= 0 ? name[..(slash + 1)] + file : file;

@@ -32,7 +32,7 @@ internal sealed class MappingChoice(IReadOnlyList<SourceMapping> mappings, Varia
     public Outcome<ChosenMapping> For(Candidate candidate, string bytesPath)
     {
         var slash = candidate.Name.IndexOf('/', StringComparison.Ordinal);
-        if (candidate.Place != CandidatePlace.Named && !Path.IsPathRooted(candidate.Name) && slash > 0)
+        if (candidate.Place != CandidatePlace.Named && slash > 0)
         {
             var folder = candidate.Name[..slash];
             if (mappings.FirstOrDefault(mapping => mapping.Source == folder) is { } own)

@@ -10,7 +10,9 @@ namespace SwingStudy.Ingestion.Intake;
 /// <param name="study">The study, opened for writing.</param>
 public sealed class StudyIntake(IntakeContext study)
 {
-    private readonly OriginalStore _originals = new(study.Folder);
+    /// <summary>Copies that a killed run left are older than this; the writer's lock keeps other intakes away, and readers are quicker.</summary>
+    private static readonly TimeSpan Unfinished = TimeSpan.FromHours(1);
+
     private readonly IntakeTables _tables = new(study.Tables, study.Dictionary);
 
     /// <summary>Takes in the given files, or all of the inbox, and tries the held files again.</summary>
@@ -19,12 +21,15 @@ public sealed class StudyIntake(IntakeContext study)
     /// <returns>What became of each file; or the problems for which a table could not be committed.</returns>
     public Outcome<IntakeReport> Run(IReadOnlyList<string>? files = null, Action<IntakeProgress>? progress = null)
     {
+        using var originals = new OriginalStore(study.Folder, () => study.Identities.OriginalKeys);
+        originals.ClearUnfinished(study.Time.GetUtcNow() - Unfinished);
+        originals.SealAll();
         var arrived = files is { Count: > 0 } ? files.Select(file => InboxScan.Named(study.Folder, file)) : InboxScan.Files(study.Folder);
         var choice = new MappingChoice(study.Mappings, study.Dictionary);
-        Candidate[] candidates = [.. arrived.Concat(HeldFiles())
+        Candidate[] candidates = [.. arrived.Concat(HeldFiles(originals))
             .OrderBy(candidate => choice.IndexOf(candidate) is null).ThenBy(choice.IsRevision).ThenBy(candidate => candidate.Name, NaturalOrder.Instance).ThenBy(candidate => candidate.Place)];
         var batch = new IntakeBatch(study, _tables);
-        var taking = new FileTaking(study, _originals, _tables, choice, batch);
+        var taking = new FileTaking(study, originals, _tables, choice, batch);
         var results = new List<FileResult>();
         var settled = new SettledFiles(study.Time, study.Settling).Look([.. candidates.Where(candidate => candidate.Place != CandidatePlace.Originals)]);
         var (done, total) = (0L, candidates.Sum(candidate => candidate.Size));
@@ -53,6 +58,6 @@ public sealed class StudyIntake(IntakeContext study)
         return new IntakeReport(results);
     }
 
-    private IEnumerable<Candidate> HeldFiles() => study.Registry.IntakeFiles(IntakeStatus.Held)
-        .Select(file => new Candidate(file.InboxPath, _originals.PathOf(study.Registry.StoredHash(file.Hash) ?? file.Hash), CandidatePlace.Originals, file.Size, file.Hash));
+    private IEnumerable<Candidate> HeldFiles(OriginalStore originals) => study.Registry.IntakeFiles(IntakeStatus.Held)
+        .Select(file => new Candidate(file.InboxPath, originals.PathOf(study.Registry.StoredHash(file.Hash) ?? file.Hash), CandidatePlace.Originals, file.Size, file.Hash));
 }

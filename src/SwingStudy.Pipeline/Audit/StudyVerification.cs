@@ -15,10 +15,10 @@ namespace SwingStudy.Pipeline.Audit;
 /// <summary>Recomputes what can be recomputed: hashes of originals and table files, the ledger's chain, the accounting of every file.</summary>
 /// <param name="setup">The study's declarations.</param>
 /// <param name="registry">Its registry.</param>
-public sealed class StudyVerification(StudySetup setup, StudyRegistry registry)
+/// <param name="originals">Its originals.</param>
+public sealed class StudyVerification(StudySetup setup, StudyRegistry registry, OriginalStore originals)
 {
     private const int NameHashDigits = 16;
-    private readonly OriginalStore _originals = new(setup.Folder);
     private readonly TableStore _tables = new(setup.Folder);
 
     /// <summary>All checks, one after the other, as they are done.</summary>
@@ -29,22 +29,26 @@ public sealed class StudyVerification(StudySetup setup, StudyRegistry registry)
             yield return Table(_tables.Existing(name)!);
         yield return Ledger();
         yield return new ProtocolVerification(setup, registry).Run();
-        yield return new ErasureCheck(registry, _originals).Run();
+        yield return new ErasureCheck(registry, originals).Run();
         yield return Accounting();
         yield return StoredRows();
     }
 
     private AuditCheck Originals()
     {
-        var stored = _originals.All().ToHashSet();
-        var problems = stored.SelectMany(hash => _originals.Verify(hash).Problems).ToList();
+        var stored = originals.All().ToHashSet();
+        var problems = stored.SelectMany(hash => originals.Verify(hash).Problems).ToList();
+        var locked = problems.RemoveAll(problem => problem.Code == OriginalMessages.LockedCode);
         foreach (var file in registry.IntakeFiles().Where(file => registry.StoredHash(file.Hash) is { } hash && !stored.Contains(hash)))
         {
             problems.Add(new Problem("original-missing", new Place(file.InboxPath), $"the bytes with hash {file.Hash.Short} are gone", "every file that came in, stored",
                 "Bring the folder originals/ back from a backup; nothing else can replace them."));
         }
 
-        return new AuditCheck("originals", stored.Count, "originals, hash recomputed", problems);
+        return new AuditCheck("originals", stored.Count - locked, "originals, hash recomputed", problems)
+        {
+            Remarks = locked == 0 ? [] : [string.Create(CultureInfo.InvariantCulture, $"{locked} encrypted originals were not examined: the vault is locked. Give its passphrase to have them examined.")],
+        };
     }
 
     /// <summary>The newest version's files must be there; files of older versions may have been vacuumed, and are checked where they still are.</summary>

@@ -6,6 +6,7 @@ using SwingStudy.Domain.Problems;
 using SwingStudy.Domain.Studies;
 using SwingStudy.Ingestion.Redaction;
 using SwingStudy.Storage.Identities;
+using SwingStudy.Storage.Originals;
 using SwingStudy.Storage.Registry;
 using SwingStudy.Storage.Tables;
 
@@ -63,11 +64,12 @@ public sealed class PersonErasure(StudySetup setup, StudyRegistry registry, Iden
         var captures = PersonCaptures.Of(_tables, participant);
         HashSet<string> things = [.. captures.Ids];
         var tables = new TableErasure(_tables, person, things);
-        var originals = new OriginalErasure(setup, registry, person, captures, tables.CountRejected).Forecast();
+        using var originals = Originals();
+        var (alone, shared, naming) = new OriginalErasure(setup, registry, originals, person, captures, tables.CountRejected).Forecast();
         var folder = new FolderErasure(setup, person);
         return new ErasureForecast(
             _tables.Names().Select(name => (Name: name, Rows: tables.Count(name))).Where(table => table.Rows > 0).ToDictionary(table => table.Name, table => table.Rows),
-            originals.Alone, originals.Shared, originals.Naming, folder.ReleaseNames, folder.Forecast());
+            alone, shared, naming, folder.ReleaseNames, folder.Forecast());
     }
 
     /// <summary>The person was erased before: what a killed run may have left in free pages goes.</summary>
@@ -93,7 +95,8 @@ public sealed class PersonErasure(StudySetup setup, StudyRegistry registry, Iden
         var captures = PersonCaptures.Of(_tables, person.Participant);
         HashSet<string> things = [.. captures.Ids];
         var erasure = new TableErasure(_tables, person, things);
-        new OriginalErasure(setup, registry, person, captures, erasure.CountRejected).Clear(report);
+        using var originals = Originals();
+        new OriginalErasure(setup, registry, originals, person, captures, erasure.CountRejected).Clear(report);
         things.UnionWith(registry.ErasedOriginals().Select(erased => erased.Hash).Where(hash => registry.IntakeFile(hash) is null).Select(hash => hash.ToString()));
         foreach (var name in _tables.Names())
         {
@@ -127,6 +130,8 @@ public sealed class PersonErasure(StudySetup setup, StudyRegistry registry, Iden
         report.Remaining.AddRange(new FolderErasure(setup, person).Remains());
         report.Remaining.AddRange(registry.TablesWith(person.IsNamedIn).Select(table => $"study.db, table {table}"));
     }
+
+    private OriginalStore Originals() => new(setup.Folder, () => identities.OriginalKeys);
 
     private Instant Now() => Instant.FromDateTimeOffset(time.GetUtcNow());
 }

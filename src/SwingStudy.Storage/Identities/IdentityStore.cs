@@ -7,6 +7,7 @@ using SwingStudy.Domain.Identifiers;
 using SwingStudy.Domain.Problems;
 using SwingStudy.Domain.Studies;
 using SwingStudy.Storage.Files;
+using SwingStudy.Storage.Originals;
 
 namespace SwingStudy.Storage.Identities;
 
@@ -36,6 +37,9 @@ public sealed class IdentityStore : IDisposable
 
     /// <summary>Whether names can be read.</summary>
     public VaultState Vault => _vault.State;
+
+    /// <summary>The keys of encrypted originals; null where the study has no vault.</summary>
+    public OriginalKeys? OriginalKeys => _vault.Originals();
 
     /// <summary>Words of the longest alias.</summary>
     public int MostWords => (int)_connection.ExecuteScalar<long>("SELECT coalesce(max(words), 0) FROM alias_hashes");
@@ -122,7 +126,13 @@ public sealed class IdentityStore : IDisposable
 
     /// <summary>Opens the vault for this process.</summary>
     /// <returns>Null; or the problem <c>vault-off</c> or <c>vault-not-opened</c>.</returns>
-    public Problem? Unlock(string passphrase) => _vault.Open(passphrase);
+    public Problem? Unlock(string passphrase)
+    {
+        if (_vault.Open(passphrase) is { } problem)
+            return problem;
+        _vault.StoreNewOriginalsKey(null);
+        return null;
+    }
 
     /// <summary>Gives the open vault another passphrase.</summary>
     public Problem? ChangePassphrase(string passphrase) => Transact(transaction => _vault.Change(passphrase, transaction));
@@ -152,7 +162,7 @@ public sealed class IdentityStore : IDisposable
     /// <summary>Brings back the vault of a backup of this study; whoever was erased since stays erased.</summary>
     /// <returns>Null; or the problem <c>vault-backup-unreadable</c>, <c>vault-off</c> or <c>vault-not-opened</c>.</returns>
     public Problem? Restore(string file, string passphrase) =>
-        VaultBackup.Restore(_connection, file, passphrase, _key, IsErased) ?? _vault.Open(passphrase);
+        VaultBackup.Restore(_connection, file, passphrase, _key, IsErased) ?? Unlock(passphrase);
 
     /// <summary>Forgets a participant: aliases, name, contact and key. Of each alias and of the pseudonym a keyed hash stays, so that nothing of
     /// the person is taken in again.</summary>

@@ -2,6 +2,7 @@ using System.Security.Cryptography;
 using Dapper;
 using Microsoft.Data.Sqlite;
 using SwingStudy.Domain.Problems;
+using SwingStudy.Storage.Originals;
 
 namespace SwingStudy.Storage.Identities;
 
@@ -12,6 +13,7 @@ internal sealed class Vault
     private const int SaltBytes = 16;
     private const int LeastCharacters = 12;
     private const string VaultPurpose = "swingstudy vault key";
+    private const string OriginalsPurpose = "swingstudy key of originals";
     private readonly SqliteConnection _connection;
     private byte[]? _key;
 
@@ -30,7 +32,21 @@ internal sealed class Vault
             return VaultMessages.TooShort;
         _key = RandomNumberGenerator.GetBytes(PassphraseKey.KeyBytes);
         Wrap(passphrase, transaction);
+        StoreNewOriginalsKey(transaction);
         return null;
+    }
+
+    /// <summary>The keys of encrypted originals; null without a vault, and in a vault older than they are until it is opened.</summary>
+    internal OriginalKeys? Originals(SqliteTransaction? transaction = null)
+    {
+        var row = _connection.QuerySingleOrDefault<(byte[]? Public, byte[]? Sealed)>("SELECT public_key, sealed FROM originals_key", transaction: transaction);
+        if (row.Public is null)
+            return null;
+        if (_key is null)
+            return new OriginalKeys(row.Public, null);
+        return Cipher.TryOpen(_key, OriginalsPurpose, row.Sealed!, out var key)
+            ? new OriginalKeys(row.Public, key)
+            : throw new InvalidDataException("identities.db holds a key of originals that the vault did not write.");
     }
 
     /// <summary>Opens the vault for this process.</summary>
@@ -63,11 +79,25 @@ internal sealed class Vault
     /// <summary>Takes a new vault key and wraps every person's key under it; a copy of the old vault's key opens nothing any more.</summary>
     internal void Rotate(string passphrase, SqliteTransaction transaction)
     {
+        var originals = Originals(transaction);
         var people = _connection.Query<string>("SELECT participant FROM vault_keys", transaction: transaction).ToDictionary(person => person, person => KeyOf(person, transaction)!);
         _key = RandomNumberGenerator.GetBytes(PassphraseKey.KeyBytes);
         Wrap(passphrase, transaction);
         foreach (var (person, key) in people)
             Store(person, key, transaction);
+        if (originals?.Private is { } pair)
+            _connection.Execute("UPDATE originals_key SET sealed = @sealedKey", new { sealedKey = Cipher.Seal(_key, OriginalsPurpose, pair) }, transaction);
+    }
+
+    /// <summary>Makes the keys of originals where an open vault has none: it was made before originals were encrypted.</summary>
+    internal void StoreNewOriginalsKey(SqliteTransaction? transaction)
+    {
+        if (_key is null || _connection.ExecuteScalar<long>("SELECT count(*) FROM originals_key", transaction: transaction) > 0)
+            return;
+        using var pair = ECDiffieHellman.Create(ECCurve.NamedCurves.nistP256);
+        _connection.Execute(
+            "INSERT INTO originals_key (only, public_key, sealed) VALUES (1, @publicKey, @sealedKey)",
+            new { publicKey = pair.ExportSubjectPublicKeyInfo(), sealedKey = Cipher.Seal(_key, OriginalsPurpose, pair.ExportPkcs8PrivateKey()) }, transaction);
     }
 
     /// <summary>Takes a new key for a person; what was sealed under the old one must be sealed again.</summary>

@@ -27,7 +27,7 @@ internal static class VaultBackup
     /// <param name="isErased">Whether a pseudonym is that of a person who was erased since.</param>
     internal static Problem? Restore(SqliteConnection store, string file, string passphrase, byte[] studyKey, Func<string, bool> isErased)
     {
-        if (Check(file, passphrase, studyKey) is { } problem)
+        if (Check(file, passphrase, studyKey, store.ExecuteScalar<byte[]>("SELECT public_key FROM originals_key")) is { } problem)
             return problem;
         store.Execute("ATTACH @file AS backup", new { file });
         try
@@ -45,6 +45,8 @@ internal static class VaultBackup
                 SELECT hash, participant, words, alias, sealed FROM backup.alias_hashes WHERE participant NOT IN @erased AND hash NOT IN (SELECT hash FROM erased)
                 ON CONFLICT (hash) DO UPDATE SET alias = excluded.alias, sealed = excluded.sealed WHERE alias_hashes.participant = excluded.participant;
                 """, new { erased }, transaction);
+            if (store.ExecuteScalar<long>(HasOriginalsKey("backup."), transaction: transaction) > 0)
+                store.Execute("DELETE FROM originals_key; INSERT INTO originals_key SELECT * FROM backup.originals_key", transaction: transaction);
             transaction.Commit();
             return null;
         }
@@ -54,7 +56,10 @@ internal static class VaultBackup
         }
     }
 
-    private static Problem? Check(string file, string passphrase, byte[] studyKey)
+    private static string HasOriginalsKey(string schema) => $"SELECT count(*) FROM {schema}sqlite_master WHERE name = 'originals_key'";
+
+    /// <summary>Whether the file is a backup of this study that the passphrase opens, and that holds the key of the originals as they are encrypted.</summary>
+    private static Problem? Check(string file, string passphrase, byte[] studyKey, byte[]? originalsKey)
     {
         if (!File.Exists(file))
             return VaultMessages.NoBackup(file);
@@ -64,6 +69,9 @@ internal static class VaultBackup
             backup.Open();
             if (!CryptographicOperations.FixedTimeEquals(backup.ExecuteScalar<byte[]>("SELECT key FROM study_key") ?? [], studyKey))
                 return VaultMessages.NoBackup(file);
+            if (originalsKey is not null && (backup.ExecuteScalar<long>(HasOriginalsKey("")) == 0
+                || !originalsKey.AsSpan().SequenceEqual(backup.ExecuteScalar<byte[]>("SELECT public_key FROM originals_key"))))
+                return VaultMessages.BackupWithoutOriginals(file);
             return new Vault(backup).Open(passphrase);
         }
         catch (SqliteException)

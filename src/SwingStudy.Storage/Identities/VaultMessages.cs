@@ -25,4 +25,7 @@ internal static class VaultMessages
 
     internal static Problem NoBackup(string file) => new("vault-backup-unreadable", new Place(file), "no backup of a vault of this study", "a file that 'people vault backup' wrote for this study",
         "Check the path. Nothing was changed.");
+
+    internal static Problem BackupWithoutOriginals(string file) => new("vault-backup-unreadable", new Place(file), "a backup that does not hold the key of the encrypted originals", "a backup written since originals are encrypted",
+        "Take a newer backup: with this one nobody could read the originals any more. Nothing was changed.");
 }

@@ -4,8 +4,11 @@ using SwingStudy.Domain.Problems;
 namespace SwingStudy.Storage.Originals;
 
 /// <summary>What can stand in the way of storing and reading originals.</summary>
-internal static class OriginalMessages
+public static class OriginalMessages
 {
+    /// <summary>Code of an encrypted original that cannot be read while the vault is locked.</summary>
+    public const string LockedCode = "original-locked";
+
     internal static Problem Missing(string path) => new("file-missing", new Place(path), "no file of that name", "an export to take in",
         "Check the path; a file that a program is still copying may appear later.");
 
@@ -23,4 +26,10 @@ internal static class OriginalMessages
 
     internal static Problem Damaged(Sha256 hash, Sha256 found) => new("original-damaged", new Place($"originals/{hash.Short}"),
         $"bytes with the hash {found.Short}", $"bytes with the hash {hash.Short}", "Bring this original back from a backup.");
+
+    internal static Problem Locked(Sha256 hash) => new(LockedCode, new Place($"originals/{hash.Short}"), "an encrypted original, and a locked vault",
+        "the vault's passphrase", "Give it in the environment variable SWINGSTUDY_PASSPHRASE or in a file named by --passphrase-file.");
+
+    internal static Problem NotOpened(Sha256 hash) => new("original-damaged", new Place($"originals/{hash.Short}"), "an encrypted file that the study's key does not open",
+        $"bytes with the hash {hash.Short}, encrypted by this study", "Bring this original back from a backup.");
 }

@@ -18,6 +18,19 @@ public sealed class RepeatTests
     }
 
     [Fact]
+    public void AFileThatAPersonNamedIsKnownByItsNameAlone()
+    {
+        using var study = new TestStudy(SensorMapping.With());
+        var folder = Directory.CreateDirectory(Path.Combine(Path.GetDirectoryName(study.Root)!, "home of Quilliam Zebedee")).FullName;
+        File.WriteAllText(Path.Combine(folder, "a.csv"), SensorMapping.File());
+        File.WriteAllText(Path.Combine(folder, "b.csv"), SensorMapping.File(day: "2026-05-05").Replace("Ada Invented", "Nobody Known", StringComparison.Ordinal));
+        study.Ingest(1, Path.Combine(folder, "a.csv"), Path.Combine(folder, "b.csv")).Became("a.csv", "taken");
+        study.Run("ingest", Path.Combine(folder, "a.csv")).Expect(1);
+        foreach (var file in Directory.EnumerateFiles(study.Root, "*", SearchOption.AllDirectories))
+            Assert.DoesNotContain("Quilliam", System.Text.Encoding.Latin1.GetString(File.ReadAllBytes(file)), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void TheSameInboxTwiceChangesNoTable()
     {
         using var study = new TestStudy(SensorMapping.With());

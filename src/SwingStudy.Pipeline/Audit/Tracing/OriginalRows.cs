@@ -10,10 +10,9 @@ namespace SwingStudy.Pipeline.Audit.Tracing;
 /// <summary>Finds rows of originals again, through the mapping that read them; each original is read once.</summary>
 /// <param name="setup">The study's declarations.</param>
 /// <param name="registry">Its registry.</param>
-internal sealed class OriginalRows(StudySetup setup, StudyRegistry registry)
+/// <param name="originals">Its originals.</param>
+internal sealed class OriginalRows(StudySetup setup, StudyRegistry registry, OriginalStore originals)
 {
-    private readonly OriginalStore _originals = new(setup.Folder);
-
     /// <summary>A tree whose origins have their raw text.</summary>
     public TraceNode Filled(TraceNode tree)
     {
@@ -45,11 +44,13 @@ internal sealed class OriginalRows(StudySetup setup, StudyRegistry registry)
         var file = registry.IntakeFile(new Sha256(original));
         var mapping = setup.Mappings.FirstOrDefault(known => known.Source == file?.Source);
         var found = wanted.ToDictionary(cell => cell, cell => new OriginalRow(original, file?.InboxPath ?? "", cell.Row, "", null, null, "the row is no longer found in the original"));
-        if (mapping is null || registry.StoredHash(new Sha256(original)) is not { } stored || !_originals.Contains(stored))
+        if (mapping is null || registry.StoredHash(new Sha256(original)) is not { } stored || !originals.Contains(stored))
             return Without(found, mapping is null ? "the mapping of its source is no longer among the study's sources" : "the original is no longer stored");
         if (mapping.Reader == ReaderKind.C3d)
             return Without(found, "a binary recording: its samples stand in table curves");
-        if (!RecordReaders.Open(_originals.PathOf(stored), mapping).Succeeded(out var document))
+        if (!originals.Reach(stored).Succeeded(out var path, out var problems))
+            return Without(found, problems[0].Code == OriginalMessages.LockedCode ? "the original is encrypted and the vault is locked: give its passphrase" : $"the original cannot be read: {problems[0].Found}");
+        if (!RecordReaders.Open(path, mapping).Succeeded(out var document))
             return Without(found, "the original cannot be read through the present mapping of its source");
         using (document)
             Fill(found, document, mapping);

@@ -1,5 +1,6 @@
 using SwingStudy.Domain.Problems;
 using SwingStudy.Domain.Studies;
+using SwingStudy.Storage.Originals;
 using SwingStudy.Storage.Registry;
 
 namespace SwingStudy.Pipeline.Audit.Tracing;
@@ -14,11 +15,12 @@ public sealed class ValueTrace
     /// <summary>Starts a trace.</summary>
     /// <param name="setup">The study's declarations.</param>
     /// <param name="registry">Its registry.</param>
-    public ValueTrace(StudySetup setup, StudyRegistry registry)
+    /// <param name="originals">Its originals.</param>
+    public ValueTrace(StudySetup setup, StudyRegistry registry, OriginalStore originals)
     {
         _rows = new TracedRows(setup);
         _lineage = new Lineage(setup, _rows);
-        _originals = new OriginalRows(setup, registry);
+        _originals = new OriginalRows(setup, registry, originals);
         Tables = [.. TracedTable.All(setup.Dictionary).Select(table => (table.Definition.Name, string.Join('/', table.Keys)))];
     }
 
