@@ -12,13 +12,16 @@ internal static class ReportCommand
     public static Command Create(CommandRunner runner)
     {
         var player = new Option<string?>("--player") { Description = "The report of one player (default: the study's).", HelpName = "P01" };
-        var command = new Command("report", "Write the report of the study, or of one player, as one static HTML file.") { player };
+        var command = new Command("report", "Write the report of the study, or of one player, as one static HTML file. A blind analyst gets codes in place of conditions, and no direction.") { player };
         runner.BindReading(command, (parsed, context, study) =>
         {
-            if (study.Mask is not null)
+            var wanted = parsed.GetValue(player);
+            // A page of one player shows sessions in their order, which tells the phases: the blind get the study's page alone.
+            if (study.Mask is not null && wanted is not null)
                 return ProtocolUnblindCommand.Blind("report");
             var report = StudyReports.Gather(study);
-            var wanted = parsed.GetValue(player);
+            if (study.Mask is not null)
+                return Blind(context, StudyReports.WriteBlind(study, report));
             var known = ReportWriter.ParticipantsOf(report);
             if (wanted is not null && !known.Contains(wanted))
             {
@@ -31,5 +34,12 @@ internal static class ReportCommand
             return CommandResult.Done(new { file, player = wanted, findings = report.Tables.Findings.Count }, console => console.MarkupLineInterpolated($"Report: {file}"));
         });
         return command;
+    }
+
+    private static CommandResult Blind(CommandContext context, string file)
+    {
+        context.Log.Information("Blind report written");
+        return CommandResult.Done(new { file, blind = true }, console => console.MarkupLineInterpolated(
+            $"Blind report, with codes in place of conditions: {file}. 'swingstudy protocol unblind' goes on record and gives the whole one."));
     }
 }

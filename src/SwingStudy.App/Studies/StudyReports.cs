@@ -11,7 +11,7 @@ internal static class StudyReports
     /// <summary>What a report is made from.</summary>
     public static StudyReport Gather(OpenedStudy study)
     {
-        var tables = ReportTables.Read(study.Tables, study.Setup.Dictionary, study.Setup.Protocol);
+        var tables = ReportTables.Read(study.Tables, study.Setup.Dictionary, study.Setup.Protocol, study.Mask is { } mask ? mask.Apply : null);
         var people = study.Registry.Participants();
         return new StudyReport
         {
@@ -31,13 +31,21 @@ internal static class StudyReports
         };
     }
 
+    /// <summary>Writes the report that a blind analyst may see into <c>reports/</c>, under a name of its own.</summary>
+    /// <returns>The file.</returns>
+    public static string WriteBlind(OpenedStudy study, StudyReport report) => Write(study, "study-blind.html", ReportWriter.Blind(report));
+
     /// <summary>Writes the report of the study, or of one player, into <c>reports/</c>.</summary>
     /// <returns>The file.</returns>
-    public static string Write(OpenedStudy study, StudyReport report, string? participant)
+    public static string Write(OpenedStudy study, StudyReport report, string? participant) => participant is null
+        ? Write(study, "study.html", ReportWriter.Study(report))
+        : Write(study, $"{participant}.html", ReportWriter.Player(report, participant));
+
+    private static string Write(OpenedStudy study, string name, string page)
     {
         Directory.CreateDirectory(study.Setup.Folder.Reports);
-        var file = Path.Combine(study.Setup.Folder.Reports, participant is null ? "study.html" : $"{participant}.html");
-        File.WriteAllText(file, participant is null ? ReportWriter.Study(report) : ReportWriter.Player(report, participant), new UTF8Encoding(encoderShouldEmitUTF8Identifier: false));
+        var file = Path.Combine(study.Setup.Folder.Reports, name);
+        File.WriteAllText(file, page, new UTF8Encoding(encoderShouldEmitUTF8Identifier: false));
         return file;
     }
 }

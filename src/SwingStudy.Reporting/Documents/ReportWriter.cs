@@ -22,6 +22,10 @@ public static class ReportWriter
         return End(html);
     }
 
+    /// <summary>The report for a blind analyst.</summary>
+    /// <param name="report">Its tables masked: codes in place of phases, contrasts and cues.</param>
+    public static string Blind(StudyReport report) => BlindPage.Write(report);
+
     /// <summary>The report of one player: own findings and figures only.</summary>
     /// <exception cref="ArgumentException">No finding, effect or swing of the tables belongs to that player.</exception>
     public static string Player(StudyReport report, string participant) => ParticipantsOf(report).Contains(participant, StringComparer.Ordinal)

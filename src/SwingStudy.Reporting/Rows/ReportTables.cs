@@ -73,25 +73,30 @@ public sealed record ReportTables
     public required int IncludedSwings { get; init; }
 
     /// <summary>Reads the newest version of the tables of a study; a table that does not exist yet has no rows.</summary>
-    public static ReportTables Read(TableStore store, VariableDictionary dictionary, Protocol protocol)
+    /// <param name="store">The tables.</param>
+    /// <param name="dictionary">The variables.</param>
+    /// <param name="protocol">The protocol.</param>
+    /// <param name="mask">What a blind reader sees of rows; null where nobody is blind. Curves and events of swings are left out for the blind.</param>
+    public static ReportTables Read(TableStore store, VariableDictionary dictionary, Protocol protocol, Func<RowSet, RowSet>? mask = null)
     {
+        IEnumerable<RowSet> Rows(TableDefinition definition, IReadOnlyList<string>? columns) => mask is null ? AllRows(store, definition, columns) : AllRows(store, definition, columns).Select(mask);
         var outcomes = protocol.Outcomes.Select(outcome => outcome.Variable).Where(name => dictionary[name].Column.Kind == ColumnKind.Number).ToList();
         string[] swingColumns = [SwingId, Participant, "session", "phase", "struck_at", "is_practice", "included", .. outcomes];
         return From(
             outcomes,
-            Rows(store, StudyTables.Swings(dictionary), swingColumns),
-            Rows(store, StudyTables.Flags, null),
-            Rows(store, StudyTables.Effects, null),
-            Rows(store, StudyTables.Reliability, null),
-            Rows(store, StudyTables.Findings, null),
-            Rows(store, StudyTables.Links, [SwingId, "method"]),
-            Rows(store, StudyTables.GroupEffects, null),
-            Rows(store, StudyTables.Trends, ["method"])) with
+            Rows(StudyTables.Swings(dictionary), swingColumns),
+            Rows(StudyTables.Flags, null),
+            Rows(StudyTables.Effects, null),
+            Rows(StudyTables.Reliability, null),
+            Rows(StudyTables.Findings, null),
+            Rows(StudyTables.Links, [SwingId, "method"]),
+            Rows(StudyTables.GroupEffects, null),
+            Rows(StudyTables.Trends, ["method"])) with
         {
-            CurveMeans = [.. Rows(store, StudyTables.CurveMeans, null).SelectMany(CurveRows.MeansOf)],
-            CurveTests = [.. Rows(store, StudyTables.CurveTests, null).SelectMany(CurveRows.TestsOf)],
-            SwingCurves = MovementRows.Curves(store),
-            SwingEvents = MovementRows.Events(store),
+            CurveMeans = [.. Rows(StudyTables.CurveMeans, null).SelectMany(CurveRows.MeansOf)],
+            CurveTests = [.. Rows(StudyTables.CurveTests, null).SelectMany(CurveRows.TestsOf)],
+            SwingCurves = mask is null ? MovementRows.Curves(store) : [],
+            SwingEvents = mask is null ? MovementRows.Events(store) : [],
         };
     }
 
@@ -128,7 +133,7 @@ public sealed record ReportTables
         };
     }
 
-    private static IEnumerable<RowSet> Rows(TableStore store, TableDefinition definition, IReadOnlyList<string>? columns)
+    private static IEnumerable<RowSet> AllRows(TableStore store, TableDefinition definition, IReadOnlyList<string>? columns)
     {
         var table = store.Table(definition);
         return table.CurrentVersion < 0 ? [] : table.Read(columns: columns);

@@ -52,7 +52,7 @@ public sealed class BlindTests(BlindStudy blind) : IClassFixture<BlindStudy>
     {
         foreach (var command in new[]
         {
-            "report", "report|--player|P01", "audit|trace|effects|P01/club_head_speed/shove-effect/difference", "audit|trace|swings|P01-20260511-1-01|phase",
+            "report|--player|P01", "audit|trace|effects|P01/club_head_speed/shove-effect/difference", "audit|trace|swings|P01-20260511-1-01|phase",
             "audit|trace|findings|study//club_head_speed/shove-effect", "audit|trace|trends|P01/club_head_speed/shove-effect/slope",
         })
         {
@@ -61,7 +61,23 @@ public sealed class BlindTests(BlindStudy blind) : IClassFixture<BlindStudy>
             Assert.Contains("unblind", problem.GetProperty("mend").GetString()!, StringComparison.Ordinal);
         }
 
-        Assert.Empty(Directory.GetFiles(_study.PathOf("reports")));
+        Assert.False(File.Exists(_study.PathOf("reports/P01.html")));
+    }
+
+    [Fact]
+    public void TheReportShowsSizesUnderCodesAndNoName()
+    {
+        var file = _study.Run("report", "--json").Expect(0).Json.GetProperty("file").GetString()!;
+        Assert.Equal(_study.PathOf("reports/study-blind.html"), file);
+        Assert.False(File.Exists(_study.PathOf("reports/study.html")));
+        var page = File.ReadAllText(file);
+        Silent(page, file);
+        Assert.Matches("contrast-[A-Z]", page);
+        Assert.Contains("P01", page, StringComparison.Ordinal);
+
+        // The change of about 2 m/s is shown by its size alone.
+        var size = _study.Run("query", "SELECT estimate FROM effects WHERE measure = 'difference' AND estimate IS NOT NULL", "--json").Expect(0).Json.GetProperty("rows")[0][0].GetDouble();
+        Assert.Contains((size / 0.44704).ToString("0.0", System.Globalization.CultureInfo.InvariantCulture), page, StringComparison.Ordinal);
     }
 
     [Fact]
