@@ -27,6 +27,15 @@ public static class ReaderLimits
     /// <summary>Highest ratio of unpacked to packed size of a part of a workbook that is larger than 1 MiB.</summary>
     public const int WorkbookRatio = 200;
 
+    /// <summary>Largest export once it is unpacked, in bytes.</summary>
+    public const long UnpackedBytes = 2L << 30;
+
+    /// <summary>Highest ratio of unpacked to packed size of an export that unpacks to more than <see cref="UnpackedFree"/>.</summary>
+    public const int UnpackedRatio = 200;
+
+    /// <summary>Size in bytes up to which an export may unpack at any ratio.</summary>
+    public const long UnpackedFree = 16L << 20;
+
     /// <summary>Largest JSON document in bytes; NDJSON has no limit, since it is read line by line.</summary>
     public const long JsonBytes = 256L << 20;
 }

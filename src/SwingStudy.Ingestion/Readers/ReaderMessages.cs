@@ -31,9 +31,18 @@ internal static class ReaderMessages
                 ? new("file-printed", new(file), "a PDF", "an export of the numbers", "Export the numbers from the device as text, workbook or JSON: a page for printing holds no rows.")
                 : null;
 
-    /// <summary>First bytes of gzip (RFC 1952), bzip2, xz, Zstandard (RFC 8878), RAR and 7z.</summary>
+    public static Problem UnpacksWrong(string file, string why) => new("file-unpacks-wrong", new(file), $"a packed file that does not unpack: {why}", "a whole file",
+        "Pack or copy it again; a transfer that was cut short leaves such files.");
+
+    public static Problem UnpacksTooLarge(string file) => new("file-unpacks-wrong", new(file), "a packed file that unpacks to far more than an export", "an export",
+        FormattableString.Invariant($"Unpack it yourself and look at it: at most {ReaderLimits.UnpackedBytes >> 30} GiB, and {ReaderLimits.UnpackedRatio} times its packed size, are unpacked."));
+
+    public static Problem SeveralPacked(string file, int count) => new("file-compressed", new(file), count == 0 ? "a zip without a file" : FormattableString.Invariant($"a zip with {count} files"), "one file in a zip",
+        "Unpack it and take in what is inside, each file by itself.");
+
+    /// <summary>First bytes of bzip2, xz, Zstandard (RFC 8878), RAR and 7z, which are not unpacked.</summary>
     private static bool IsCompressed(ReadOnlySpan<byte> start) =>
-        start is [0x1F, 0x8B, ..] or [(byte)'B', (byte)'Z', (byte)'h', >= (byte)'1' and <= (byte)'9'] or [0xFD, 0x37, 0x7A, 0x58] or [0x28, 0xB5, 0x2F, 0xFD] or [0x37, 0x7A, 0xBC, 0xAF]
+        start is [(byte)'B', (byte)'Z', (byte)'h', >= (byte)'1' and <= (byte)'9'] or [0xFD, 0x37, 0x7A, 0x58] or [0x28, 0xB5, 0x2F, 0xFD] or [0x37, 0x7A, 0xBC, 0xAF]
         || start.SequenceEqual("Rar!"u8);
 
     public static Problem SheetUnread(string file, string name, string read) =>

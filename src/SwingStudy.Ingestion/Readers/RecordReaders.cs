@@ -2,6 +2,7 @@ using SwingStudy.Domain.Problems;
 using SwingStudy.Domain.Sources;
 using SwingStudy.Ingestion.Readers.Delimited;
 using SwingStudy.Ingestion.Readers.Json;
+using SwingStudy.Ingestion.Readers.Packed;
 using SwingStudy.Ingestion.Readers.Workbook;
 
 namespace SwingStudy.Ingestion.Readers;
@@ -29,13 +30,30 @@ public static class RecordReaders
     {
         if (!stream.CanSeek)
             throw new ArgumentException("The stream must be able to seek: a file is read once to find its form and once for its rows.", nameof(stream));
-        var outcome = OpenAs(mapping.Reader, stream, name, mapping);
-        if (!outcome.Succeeded(out _))
+        if (!PackedFile.Open(stream, name).Succeeded(out var bytes, out var problems))
+        {
             stream.Dispose();
+            return Outcome<RecordDocument>.Failed(problems);
+        }
+
+        var outcome = OpenAs(mapping.Reader, bytes, name, mapping);
+        if (!outcome.Succeeded(out _))
+            bytes.Dispose();
         return outcome;
     }
 
-    /// <summary>Opens the bytes of a file.</summary>
+    /// <summary>Opens a file, unpacked where it is packed.</summary>
+    internal static Outcome<Stream> OpenUnpacked(string path)
+    {
+        if (!OpenFile(path).Succeeded(out var stream, out var problems))
+            return Outcome<Stream>.Failed(problems);
+        var unpacked = PackedFile.Open(stream, path);
+        if (unpacked.Problems.Count > 0)
+            stream.Dispose();
+        return unpacked;
+    }
+
+    /// <summary>Opens the bytes of a file as they are.</summary>
     internal static Outcome<FileStream> OpenFile(string path)
     {
         if (Directory.Exists(path))

@@ -10,7 +10,7 @@ internal static class RecordingReaders
     /// <summary>Opens a file; the caller disposes of the reader.</summary>
     public static Outcome<IRecordingReader> Open(string path, RecordingRequest request)
     {
-        if (!RecordReaders.OpenFile(path).Succeeded(out var stream, out var problems))
+        if (!RecordReaders.OpenUnpacked(path).Succeeded(out var stream, out var problems))
             return Outcome<IRecordingReader>.Failed(problems);
         return Open(stream, request);
     }

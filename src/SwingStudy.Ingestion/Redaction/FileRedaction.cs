@@ -1,5 +1,6 @@
 using SwingStudy.Domain.Sources;
 using SwingStudy.Ingestion.Readers;
+using SwingStudy.Ingestion.Readers.Packed;
 
 namespace SwingStudy.Ingestion.Redaction;
 
@@ -14,6 +15,8 @@ public static class FileRedaction
     /// <param name="rows">Lines that are known to be the person's, such as those of captures that were linked by time.</param>
     public static RedactedFile Cut(byte[] content, string name, SourceMapping mapping, PersonTexts person, IReadOnlySet<int> rows)
     {
+        // What is cut is stored unpacked: readers know packed files by their bytes.
+        content = PackedFile.Unpack(content);
         // A recording that no column gives to a player stands on many lines, of which the first alone is known.
         var canBeCut = mapping.Reader is ReaderKind.Delimited or ReaderKind.Ndjson or ReaderKind.Json or ReaderKind.Workbook
             && (mapping.Rows != RowMeaning.Recordings || mapping.Participant?.Column is not null);

@@ -2,6 +2,7 @@ using System.IO.Compression;
 using System.Text;
 using System.Text.RegularExpressions;
 using SwingStudy.Ingestion.Readers.Delimited;
+using SwingStudy.Ingestion.Readers.Packed;
 
 namespace SwingStudy.Ingestion.Redaction;
 
@@ -25,6 +26,9 @@ internal static partial class FileTexts
     /// </summary>
     public static bool Name(byte[] content, PersonTexts person)
     {
+        // A packed file may name the person in its head as well.
+        if (PackedFile.Unpack(content) is var unpacked && unpacked != content && Name(unpacked, person))
+            return true;
         if (C3dTexts.Of(content) is { } texts)
             return IsWrittenIn(new MemoryStream(texts, writable: false), person);
         using var stream = new MemoryStream(content, writable: false);
@@ -37,7 +41,13 @@ internal static partial class FileTexts
         if (IsPartsNaming(content, person) is { } isNamed)
             return isNamed;
         content.Position = 0;
-        return IsWrittenIn(content, person);
+        if (IsWrittenIn(content, person))
+            return true;
+        if (!PackedFile.Open(content, "").Succeeded(out var opened) || opened is not UnpackedStream unpacked)
+            return false;
+        var isInside = Name(unpacked, person);
+        unpacked.DisposeAlone();
+        return isInside;
     }
 
     private static bool IsWrittenIn(Stream content, PersonTexts person)

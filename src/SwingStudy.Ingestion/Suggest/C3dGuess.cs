@@ -13,7 +13,7 @@ internal static class C3dGuess
     public static bool Fits(ReadOnlySpan<byte> start) => start.Length > 1 && start[1] == 0x50 && start[0] is >= 2 and < 0x20;
 
     /// <summary>Fills the draft, or tells why the file cannot be read.</summary>
-    public static IReadOnlyList<Problem> Fill(FileStream stream, string path, string? zone, Draft draft)
+    public static IReadOnlyList<Problem> Fill(Stream stream, string path, string? zone, Draft draft)
     {
         if (!C3dFile.Open(stream, path).Succeeded(out var file, out var problems))
             return problems;

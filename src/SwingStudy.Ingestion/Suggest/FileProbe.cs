@@ -15,7 +15,7 @@ internal static class FileProbe
     /// <summary>The document, with reader, text and layout set in the draft; or why the file cannot be read.</summary>
     public static Outcome<RecordDocument> Open(string path, Draft draft, IReadOnlyList<VariableNames> variables)
     {
-        if (!RecordReaders.OpenFile(path).Succeeded(out var stream, out var problems))
+        if (!RecordReaders.OpenUnpacked(path).Succeeded(out var stream, out var problems))
             return Outcome<RecordDocument>.Failed(problems);
         using (stream)
         {
@@ -48,7 +48,7 @@ internal static class FileProbe
         return RecordReaders.Open(path, draft.Mapping);
     }
 
-    private static Problem? Find(FileStream stream, string path, Draft draft, IReadOnlyList<VariableNames> variables)
+    private static Problem? Find(Stream stream, string path, Draft draft, IReadOnlyList<VariableNames> variables)
     {
         if (stream.Length == 0)
             return ReaderMessages.Empty(path);
@@ -68,7 +68,7 @@ internal static class FileProbe
     }
 
     /// <summary>The encoding of the text; where nothing tells it, the first of those that other scripts use in which every byte has a meaning, as a guess.</summary>
-    private static Outcome<FoundEncoding> FindEncoding(FileStream stream, string path, Draft draft, out string? declared)
+    private static Outcome<FoundEncoding> FindEncoding(Stream stream, string path, Draft draft, out string? declared)
     {
         declared = null;
         var found = EncodingFinder.Find(stream, null, path);
@@ -86,7 +86,7 @@ internal static class FileProbe
         return found;
     }
 
-    private static Problem? FindText(FileStream stream, string path, Draft draft, FoundEncoding encoding, IReadOnlyList<VariableNames> variables)
+    private static Problem? FindText(Stream stream, string path, Draft draft, FoundEncoding encoding, IReadOnlyList<VariableNames> variables)
     {
         TextGuess? best = null;
         foreach (var (sign, share) in DelimiterFinder.Rank(stream, encoding).Select(candidate => ((char?)candidate.Delimiter, candidate.Share)).Append((null, 0)))
@@ -109,7 +109,7 @@ internal static class FileProbe
         return null;
     }
 
-    private static Problem? FindSheet(FileStream stream, string path, Draft draft, IReadOnlyList<VariableNames> variables)
+    private static Problem? FindSheet(Stream stream, string path, Draft draft, IReadOnlyList<VariableNames> variables)
     {
         if (!WorkbookReader.Parse(stream, path).Succeeded(out var workbook, out var problems))
             return problems[0];
@@ -134,7 +134,7 @@ internal static class FileProbe
         draft.Say("layout.headings", layout.HeadingRows.ToString(System.Globalization.CultureInfo.InvariantCulture), confidence, $"line {guess.Line}: {guess.Cells} headings, of which the dictionary explains about {guess.Score:F0}");
     }
 
-    private static Problem? FindRecords(FileStream stream, string path, Draft draft, List<string> lines)
+    private static Problem? FindRecords(Stream stream, string path, Draft draft, List<string> lines)
     {
         if (lines[0][0] == '{' && (path.EndsWith("jsonl", StringComparison.OrdinalIgnoreCase) || path.EndsWith("ndjson", StringComparison.OrdinalIgnoreCase) || IsRecord(lines[0])))
         {

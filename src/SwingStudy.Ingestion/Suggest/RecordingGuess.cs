@@ -9,7 +9,7 @@ internal static class RecordingGuess
     /// <summary>Whether the file is a recording, and then the draft is filled; or why it cannot be read.</summary>
     public static Outcome<bool> TryFill(string path, string? zone, Draft draft)
     {
-        if (!RecordReaders.OpenFile(path).Succeeded(out var stream, out var problems))
+        if (!RecordReaders.OpenUnpacked(path).Succeeded(out var stream, out var problems))
             return Outcome<bool>.Failed(problems);
         using (stream)
         {

@@ -15,7 +15,7 @@ internal static class TextRecordingGuess
     private static readonly string[] FrameWords = ["frame", "frames", "sample", "samples", "index", "bild", "image", "muestra", "échantillon", "echantillon", "no"];
 
     /// <summary>Fills the draft; false for a file whose headings are no channels.</summary>
-    public static bool TryFill(FileStream stream, string path, string? zone, Draft draft)
+    public static bool TryFill(Stream stream, string path, string? zone, Draft draft)
     {
         if (!EncodingFinder.Find(stream, null, path).Succeeded(out var encoding) || Headings(stream, path, encoding) is not { } head)
             return false;
@@ -119,7 +119,7 @@ internal static class TextRecordingGuess
     }
 
     /// <summary>The row or pair of rows with the most headings of channels.</summary>
-    private static Head? Headings(FileStream stream, string path, FoundEncoding encoding)
+    private static Head? Headings(Stream stream, string path, FoundEncoding encoding)
     {
         Head? best = null;
         foreach (var delimiter in DelimiterFinder.Rank(stream, encoding).Select(candidate => candidate.Delimiter))

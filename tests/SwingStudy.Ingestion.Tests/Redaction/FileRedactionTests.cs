@@ -22,6 +22,18 @@ public sealed class FileRedactionTests
     }
 
     [Fact]
+    public void APackedFileIsCutAndLeftUnpacked()
+    {
+        const string file = Head + "Otter;01.09.2026 10:00:00;1;90\nMoss;01.09.2026 10:01:00;2;80\n";
+        var packed = Readers.Packed.PackedFileTests.Gzip(file);
+        Assert.True(FileRedaction.Names(packed, Otter));
+        Assert.True(FileRedaction.Names(new MemoryStream(packed), Otter));
+        Assert.False(FileRedaction.Names(Readers.Packed.PackedFileTests.Gzip(Head), Otter));
+        var cut = FileRedaction.Cut(packed, "a.csv.gz", Some.Mapping, Otter, new HashSet<int>());
+        Assert.Equal(Head + "\nMoss;01.09.2026 10:01:00;2;80\n", Encoding.UTF8.GetString(cut.Content!));
+    }
+
+    [Fact]
     public void ARecordOnSeveralLinesGoesAsAWholeAndLaterLinesKeepTheirNumbers()
     {
         const string file = Head + "\"Otter\n\";01.09.2026 10:00:00;1;90\nMoss;01.09.2026 10:01:00;2;80\n";
