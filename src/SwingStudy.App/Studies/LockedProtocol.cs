@@ -51,8 +51,17 @@ internal static class LockedProtocol
                 kept = SetAside(folder.ProtocolFile);
             return JsonSerializer.Serialize(new { version = locked.Number, hash = locked.Hash.ToString(), edited_hash = kept is null ? null : Sha256.Of(File.ReadAllBytes(kept)).ToString() });
         });
-        File.WriteAllBytes(folder.ProtocolFile, Encoding.UTF8.GetBytes(locked.Text));
+        Write(folder, Encoding.UTF8.GetBytes(locked.Text));
         return kept;
+    }
+
+    /// <summary>Writes <c>protocol.yaml</c>. Where a link lies under that name, the link is replaced: what it leads to is not the study's to change. To be read, a
+    /// link is as good as a file, since the text is what is locked.</summary>
+    public static void Write(StudyFolder folder, byte[] text)
+    {
+        var temporary = folder.ProtocolFile + ".part";
+        File.WriteAllBytes(temporary, text);
+        File.Move(temporary, folder.ProtocolFile, overwrite: true);
     }
 
     private static string SetAside(string file)

@@ -108,7 +108,7 @@ internal sealed class OpenedStudy : IDisposable
         if (!ProtocolReader.Read(file, Setup.Dictionary).Succeeded(out _, out var problems))
             return problems;
         if (Path.GetFullPath(file) != Path.GetFullPath(Setup.Folder.ProtocolFile))
-            File.Copy(file, Setup.Folder.ProtocolFile, overwrite: true);
+            LockedProtocol.Write(Setup.Folder, File.ReadAllBytes(file));
         Setup = Setup with { Protocol = ProtocolReader.Read(Setup.Folder.ProtocolFile, Setup.Dictionary).Value! };
         return [];
     }

@@ -82,5 +82,35 @@ public sealed class LockTests
         study.Run("status").Expect(0);
     }
 
+    [Fact]
+    public void ALinkToTheLockedTextIsTheLockedProtocolAndIsNeverWrittenThrough()
+    {
+        using var study = new PlannedStudy();
+        study.Run("protocol", "lock").Expect(0);
+        var (protocol, elsewhere) = (study.PathOf("protocol.yaml"), study.PathOf("../shared-protocol.yaml"));
+        var locked = File.ReadAllText(protocol);
+        File.Move(protocol, elsewhere);
+        File.CreateSymbolicLink(protocol, elsewhere);
+        study.Run("status").Expect(0);
+        study.Run("audit", "verify").Expect(0);
+
+        // Another text at its end is an edit, and putting the locked one back leaves what the link led to alone.
+        File.WriteAllText(elsewhere, locked.Replace("amount: 2", "amount: 1", StringComparison.Ordinal));
+        Assert.Equal("protocol-edited", study.Refused("status").GetProperty("code").GetString());
+        study.Run("protocol", "restore").Expect(0);
+        Assert.Null(new FileInfo(protocol).LinkTarget);
+        Assert.Equal(locked, File.ReadAllText(protocol));
+        Assert.Contains("amount: 1", File.ReadAllText(elsewhere), StringComparison.Ordinal);
+
+        File.Delete(protocol);
+        File.CreateSymbolicLink(protocol, elsewhere);
+        var amended = study.PathOf("../amended.yaml");
+        File.WriteAllText(amended, locked.Replace("amount: 2", "amount: 3", StringComparison.Ordinal).Replace("version: 1.0.0", "version: 1.1.0", StringComparison.Ordinal));
+        study.Run("protocol", "amend", amended, "--reason", "Larger changes matter.", "--known", "Nothing.").Expect(0);
+        Assert.Null(new FileInfo(protocol).LinkTarget);
+        Assert.Contains("amount: 3", File.ReadAllText(protocol), StringComparison.Ordinal);
+        Assert.Contains("amount: 1", File.ReadAllText(elsewhere), StringComparison.Ordinal);
+    }
+
     private static string Short(string line) => line.Contains("amount", StringComparison.Ordinal) ? line[line.IndexOf("amount", StringComparison.Ordinal)..line.IndexOf(", unit", StringComparison.Ordinal)] : line;
 }
