@@ -30,6 +30,30 @@ public sealed class ScheduleTests
     }
 
     [Fact]
+    public void APlayerWhoWasDrawnWithOthersCanBeErased()
+    {
+        var root = Path.Combine(Directory.CreateTempSubdirectory("swingstudy-plan-").FullName, "study");
+        try
+        {
+            Swingstudy.Run("new", root, "--protocol", "cue-multiple-baseline").Expect(0);
+            foreach (var player in new[] { "P01", "P02", "P03", "PQX7Z4" })
+                Swingstudy.RunIn(root, "people", "add", player, "--alias", player).Expect(0);
+            Swingstudy.RunIn(root, "protocol", "lock").Expect(0);
+            Swingstudy.RunIn(root, "protocol", "schedule").Expect(0);
+            Swingstudy.RunIn(root, "people", "erase", "PQX7Z4", "--yes").Expect(0);
+
+            Assert.Equal(["P01", "P02", "P03"], Players(Swingstudy.RunIn(root, "protocol", "schedule", "--show", "--json")).Select(player => player.GetProperty("participant").GetString()!));
+            Swingstudy.RunIn(root, "run").Expect(0);
+            Swingstudy.RunIn(root, "audit", "verify").Expect(0);
+            Assert.Empty(People.Traces.Of(root, ["PQX7Z4"], []));
+        }
+        finally
+        {
+            Directory.Delete(Path.GetDirectoryName(root)!, recursive: true);
+        }
+    }
+
+    [Fact]
     public void NothingIsDrawnFromAProtocolThatMayStillChange()
     {
         using var study = new PlannedStudy();

@@ -58,6 +58,21 @@ public sealed class DrawTests
     }
 
     [Fact]
+    public void ADrawOfWhichAPlayerWasErasedTestsNobodyAndSaysWhy()
+    {
+        PlayedSwing[] swings = [.. Players.Of("P01", [40, 40], [43, 43, 43, 43]), .. Players.Of("P03", [42, 42, 42, 42], [45, 45])];
+        var draw = new Draw
+        {
+            Number = 1, ProtocolVersion = 1, Kind = "order", Seed = 1, IsJoint = true, OrderDrawn = true, Windows = [[2], [3], [4]], Assignments = 6, At = Some.Morning, Actor = "tester",
+            Players = [Drawn("P01", "001111", 0), Drawn("P03", "000011", 2)],
+        };
+        var group = Analysis.Of(swings, Setup(draw))["group_effects"];
+        var row = Enumerable.Range(0, group.Count).Single(i => group.Texts("measure")[i] == "randomization-test" && group.Texts("outcome")[i] == "club_head_speed");
+        Assert.True(double.IsNaN(group.Numbers("estimate")[row]) && double.IsNaN(group.Numbers("p")[row]));
+        Assert.Contains("a player of this draw was erased", group.Texts("undefined")[row], StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void ADrawOfAllPlayersCannotTestWhatWasMeasuredInSome()
     {
         PlayedSwing[] swings = [.. Players.Of("P01", [40, 40], [43, 43, 43]), .. Players.Of("P02", [41, 41, 41], [44, 44]), .. Players.Of("P03", [60, 60], [60, 60, 60], variable: "ball_speed")];
