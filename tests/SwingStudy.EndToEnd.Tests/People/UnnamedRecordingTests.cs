@@ -34,7 +34,7 @@ public sealed class UnnamedRecordingTests
         using var study = new TestStudy(SensorMapping.With(), Plates);
         foreach (var (player, code, hour) in new[] { ("Ada Invented", "P01", 10), ("Ben Invented", "P02", 14) })
         {
-            study.Run("session", "add", code, "--start", $"2026-05-04 {hour - 1}:59", "--phase", "baseline").Expect(0);
+            study.Run("session", "add", code, "--start", $"2026-05-04 {hour - 1:00}:59", "--phase", "baseline").Expect(0);
             study.Drop($"bay/{code}.csv", "Player,Time,No,Speed\n" + string.Concat(Moments(hour).Select((moment, i) =>
                 string.Create(CultureInfo.InvariantCulture, $"{player},{moment:yyyy-MM-dd HH:mm:ss},{i + 1},{41 + (0.1 * i):0.0}\n"))));
             foreach (var (moment, i) in Moments(hour).Select((moment, i) => (moment, i)))
