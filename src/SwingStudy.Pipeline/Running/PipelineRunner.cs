@@ -26,14 +26,9 @@ public sealed class PipelineRunner(IReadOnlyList<Stage> stages, TimeProvider? ti
 
         var runId = Guid.CreateVersion7(_time.GetUtcNow()).ToString();
         var runner = new StageRunner(setup, registry, _time, runId, request);
-        var reports = new List<StageReport>();
-        foreach (var stage in asked)
-        {
-            if (!runner.Run(stage.Bind(setup)).Succeeded(out var report, out var problems))
-                return Outcome<RunReport>.Failed(problems);
-            reports.Add(report);
-        }
-
+        var sideBySide = (request.Parallel ?? Environment.ProcessorCount) > 1;
+        if (!StageSchedule.Run([.. asked.Select(stage => stage.Bind(setup))], runner, sideBySide).Succeeded(out var reports, out var problems))
+            return Outcome<RunReport>.Failed(problems);
         var run = new RunReport(runId, reports);
         if (run.DidAnything)
             registry.Act(request.Actor, "run", _ => Details(run));

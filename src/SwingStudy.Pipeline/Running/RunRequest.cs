@@ -12,9 +12,9 @@ public sealed record RunRequest
     /// <summary>Who runs, for the ledger.</summary>
     public required string Actor { get; init; }
 
-    /// <summary>Units computed at the same time; null: as many as there are processors.</summary>
+    /// <summary>Units of a stage computed at the same time; null: as many as there are processors. With 1, stages come one after another too.</summary>
     public int? Parallel { get; init; }
 
-    /// <summary>Told after each unit.</summary>
+    /// <summary>Told after each unit, on the thread that did it; stages may be told of in turns.</summary>
     public IProgress<RunProgress>? Progress { get; init; }
 }

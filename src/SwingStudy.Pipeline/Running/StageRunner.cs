@@ -12,24 +12,33 @@ namespace SwingStudy.Pipeline.Running;
 internal sealed class StageRunner(StudySetup setup, StudyRegistry registry, TimeProvider time, string runId, RunRequest request)
 {
     private readonly TableStore _store = new(setup.Folder, time);
+    private readonly Lock _oneAtATime = new();
+    private ILookup<string, SessionRecord>? _sessions;
 
-    /// <summary>Computes what changed, commits each output table once, then records the units. Cut short anywhere, it is simply run again: the
-    /// same files come out under the same names, and committing what is there already changes nothing.</summary>
-    public Outcome<StageReport> Run(BoundStage stage)
+    /// <summary>Computes what changed and writes its files. Several stages may be computed at the same time.</summary>
+    public ComputedStage Compute(BoundStage stage)
     {
         var files = new InputFiles(stage, _store);
-        var outputs = stage.Outputs.Values.Select(_store.Table).ToList();
-        var active = Active(outputs);
+        var active = Active(stage.Outputs.Values.Select(_store.Table));
         var plan = Plan(stage, files, Done(stage), active.Select(file => file.Name).ToHashSet(StringComparer.Ordinal));
         var results = Compute(stage, files, plan, _store);
         var units = plan.All.ToHashSet(StringComparer.Ordinal);
         var gone = active.Where(file => !units.Contains(file.File.Unit) && IsAsked(file.File.Partition)).Select(file => file.File.Unit)
             .Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal).ToList();
-        var versions = Commit(stage, files, outputs, results, gone);
+        return new ComputedStage(stage, files, results, plan.Skipped, gone);
+    }
+
+    /// <summary>Commits each output table once, then records the units. Cut short anywhere, the stage is simply run again: the same files come out under
+    /// the same names, and committing what is there already changes nothing.</summary>
+    public Outcome<StageReport> Store(ComputedStage computed)
+    {
+        var (stage, results) = (computed.Stage, computed.Results);
+        var versions = Commit(stage, computed.Files, [.. stage.Outputs.Values.Select(_store.Table)], results, computed.Gone);
         if (!versions.Succeeded(out var committed, out var problems))
             return Outcome<StageReport>.Failed(problems);
-        registry.Record([.. results.Select(result => result.AsRun(stage.Declaration, runId))]);
-        return new StageReport(stage.Declaration.Name, [.. results.Select(result => result.Unit.Name)], plan.Skipped, gone, committed);
+        lock (_oneAtATime)
+            registry.Record([.. results.Select(result => result.AsRun(stage.Declaration, runId))]);
+        return new StageReport(stage.Declaration.Name, [.. results.Select(result => result.Unit.Name)], computed.Skipped, computed.Gone, committed);
     }
 
     /// <summary>How many units are not up to date with the input tables as they now are.</summary>
@@ -46,16 +55,34 @@ internal sealed class StageRunner(StudySetup setup, StudyRegistry registry, Time
         return Compute(stage, files, Plan(stage, files, new Dictionary<string, StageRun>(StringComparer.Ordinal), []), scratch);
     }
 
-    private Dictionary<string, StageRun> Done(BoundStage stage) =>
-        registry.NewestRuns(stage.Declaration.Name).ToDictionary(run => run.Unit, StringComparer.Ordinal);
+    private Dictionary<string, StageRun> Done(BoundStage stage)
+    {
+        lock (_oneAtATime)
+            return registry.NewestRuns(stage.Declaration.Name).ToDictionary(run => run.Unit, StringComparer.Ordinal);
+    }
+
+    private List<(Decision Decision, DecisionSubject Subject)> Decisions(BoundStage stage)
+    {
+        lock (_oneAtATime)
+        {
+            return [.. stage.Declaration.Decisions.SelectMany(kind => registry.Decisions(kind)).OrderBy(decision => decision.Id)
+                .Select(decision => (decision, DecisionSubject.Of(decision)))];
+        }
+    }
+
+    /// <summary>Sessions by player; no stage changes them.</summary>
+    private ILookup<string, SessionRecord> Sessions()
+    {
+        lock (_oneAtATime)
+            return _sessions ??= PlayedSessions.Of(registry).ToLookup(session => session.Participant.ToString(), StringComparer.Ordinal);
+    }
 
     private static List<(string Name, DataFile File)> Active(IEnumerable<DeltaTable> tables) =>
         [.. tables.SelectMany(table => table.Files().Select(file => ($"{table.Definition.Name}/{file.Path}", file)))];
 
     private StagePlan Plan(BoundStage stage, InputFiles files, Dictionary<string, StageRun> done, HashSet<string> active)
     {
-        var decisions = stage.Declaration.Decisions.SelectMany(kind => registry.Decisions(kind)).OrderBy(decision => decision.Id)
-            .Select(decision => (Decision: decision, Subject: DecisionSubject.Of(decision))).ToList();
+        var decisions = Decisions(stage);
         var (all, todo, skipped) = (new List<string>(), new List<PlannedUnit>(), 0);
         foreach (var unit in Units(stage, files))
         {
@@ -88,7 +115,7 @@ internal sealed class StageRunner(StudySetup setup, StudyRegistry registry, Time
     {
         if (stage.Declaration.Unit == UnitOfWork.Study)
             return [new WorkUnit(WorkUnit.Study, null, null, [])];
-        var sessions = PlayedSessions.Of(registry).ToLookup(session => session.Participant.ToString(), StringComparer.Ordinal);
+        var sessions = Sessions();
         var participants = files.Participants.Concat(sessions.Select(group => group.Key)).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal);
         if (stage.Declaration.Unit == UnitOfWork.Participant)
             return participants.Select(participant => new WorkUnit(participant, participant, null, []));

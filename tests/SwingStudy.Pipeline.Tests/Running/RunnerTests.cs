@@ -1,3 +1,4 @@
+using SwingStudy.Domain.Studies;
 using SwingStudy.Pipeline.Running;
 using SwingStudy.Pipeline.Tests.Support;
 
@@ -112,6 +113,53 @@ public sealed class RunnerTests
     }
 
     [Fact]
+    public void StagesSideBySideAreStoredAsThoseOneAfterAnother()
+    {
+        using var one = Small();
+        using var other = Small();
+        foreach (var day in new[] { 9, 11, 13 })
+        {
+            var (inTurn, sideBySide) = (one.Run(parallel: 1), other.Run(parallel: 4));
+            Assert.Equal(inTurn.Stages.Select(Told), sideBySide.Stages.Select(Told));
+            foreach (var study in new[] { one, other })
+                study.Swings("P02", day, "cue", 44, 45, 46);
+        }
+
+        Assert.Equal(one.OutputFiles(), other.OutputFiles());
+        Assert.Equal(
+            one.Registry.StageRuns().Select(run => (run.Stage, run.Unit, run.InputHash, string.Join(' ', run.Outputs))),
+            other.Registry.StageRuns().Select(run => (run.Stage, run.Unit, run.InputHash, string.Join(' ', run.Outputs))));
+        Assert.Equal(one.Registry.Ledger.Entries().Select(entry => entry.Act), other.Registry.Ledger.Entries().Select(entry => entry.Act));
+        foreach (var (table, commits) in Commits(one))
+            Assert.Equal(commits, Commits(other)[table]);
+
+        static string Told(StageReport stage) =>
+            $"{stage.Stage}: {string.Join(' ', stage.Done)}; {stage.Skipped}; {string.Join(' ', stage.Removed)}; {string.Join(' ', stage.Versions.OrderBy(table => table.Key, StringComparer.Ordinal))}";
+
+        static Dictionary<string, List<string>> Commits(TestStudy study) => study.Tables.Names().ToDictionary(name => name, name => study.Tables.Existing(name)!.History()
+            .Select(version => string.Join(' ', version.Added.Select(file => file.Path).Concat(version.Removed).Concat(version.Info!.Inputs.Select(input => $"{input.Key}@{input.Value}")).Order(StringComparer.Ordinal)))
+            .ToList());
+    }
+
+    [Fact]
+    public void AFaultInOneStageStoresThoseBeforeItAndNoneAfterIt()
+    {
+        using var study = Small();
+        var stages = Stages.All.Select(stage => stage.Declaration.Name == "effects" ? new FaultyStage(stage) : stage).ToList();
+
+        var fault = Assert.Throws<AggregateException>(() => new PipelineRunner(stages).BringUpToDate(study.Setup, study.Registry, new RunRequest { Actor = "tester", Parallel = 4 }));
+
+        Assert.All(fault.InnerExceptions, inner => Assert.IsType<TimeoutException>(inner));
+        Assert.Equal(["link", "measure", "screen", "noise"], study.Registry.StageRuns().Select(run => run.Stage).Distinct());
+        Assert.Null(study.Tables.Existing("trends"));
+        Assert.DoesNotContain("run", study.Registry.Ledger.Entries().Select(entry => entry.Act));
+        using var whole = Small();
+        whole.Run();
+        study.Run();
+        Assert.Equal(whole.OutputFiles(), study.OutputFiles());
+    }
+
+    [Fact]
     public void SwingsOfASessionThatNoLongerExistsAreTakenOut()
     {
         using var study = Small();
@@ -186,6 +234,13 @@ public sealed class RunnerTests
     }
 
     private static IReadOnlyList<string> Done(RunReport run, string stage) => run.Stages.Single(report => report.Stage == stage).Done;
+
+    private sealed class FaultyStage(Stage whole) : Stage
+    {
+        public override StageDeclaration Declaration => whole.Declaration;
+
+        internal override BoundStage Bind(StudySetup setup) => whole.Bind(setup) with { Run = _ => throw new TimeoutException("The disk does not answer.") };
+    }
 
     private sealed class Collected(List<RunProgress> seen) : IProgress<RunProgress>
     {

@@ -10,6 +10,7 @@ internal sealed class LogFolder(string root)
 {
     private const string LastCheckpoint = "_last_checkpoint";
     private readonly string _folder = Path.Combine(root, "_delta_log");
+    private readonly Lock _oneAtATime = new();
     private Snapshot? _newest;
 
     /// <summary>Whether any commit exists.</summary>
@@ -20,6 +21,13 @@ internal sealed class LogFolder(string root)
 
     /// <summary>The newest version; null when there is none. Reads only what is new since the last call.</summary>
     internal Snapshot? Newest()
+    {
+        // Stages that are computed side by side ask for the same table: one reads, the others take what it read.
+        lock (_oneAtATime)
+            return ReadNewest();
+    }
+
+    private Snapshot? ReadNewest()
     {
         var snapshot = _newest ?? Start(long.MaxValue);
         // History may have been taken away meanwhile, and with it the commits that follow the one in memory.
