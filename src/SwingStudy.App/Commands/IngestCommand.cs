@@ -31,7 +31,7 @@ internal static class IngestCommand
                 tell(progress.BytesTotal == 0 ? 1 : (double)progress.BytesDone / progress.BytesTotal,
                     string.Create(CultureInfo.InvariantCulture, $"{progress.FilesDone}/{progress.FilesTotal} {progress.File}"))));
             return taken.Succeeded(out var report) ? Result(context, report, SafetyRecords.Look(study, context)) : CommandResult.Failed(ExitCode.Fault, taken.Problems);
-        });
+        }, StudyIntake.TableNames);
         return command;
     }
 

@@ -22,13 +22,13 @@ internal static class RunCommand
         {
             var ran = Run(context, study, parsed.GetValue(stage), parsed.GetValue(only));
             return ran.Succeeded(out var report) ? Result(context, report, SafetyRecords.Look(study, context)) : CommandResult.Failed(ExitCode.WrongUsage, ran.Problems);
-        });
+        }, [.. Stages.All.SelectMany(known => known.Declaration.Inputs.Select(input => input.Table).Concat(known.Declaration.Outputs)).Distinct()]);
         return command;
     }
 
     /// <summary>Runs the stages with progress.</summary>
     public static Outcome<RunReport> Run(CommandContext context, OpenedStudy study, string? stage, string? only) =>
-        ProgressDisplay.Show(context, "Running", tell => new PipelineRunner(Stages.All, context.Time).BringUpToDate(study.Setup, study.Registry, new RunRequest
+        ProgressDisplay.Show(context, "Running", tell => new PipelineRunner(Stages.All, context.Time, study.Tables).BringUpToDate(study.Setup, study.Registry, new RunRequest
         {
             Stage = stage,
             Participant = only,

@@ -26,7 +26,7 @@ internal static class StatusCommand
         var files = study.Registry.IntakeFiles();
         var held = files.Where(file => file.Status == IntakeStatus.Held).ToList();
         var review = LinkReview.Of(study.Tables);
-        var waiting = new PipelineRunner(Stages.All, time).Waiting(study.Setup, study.Registry);
+        var waiting = new PipelineRunner(Stages.All, time, study.Tables).Waiting(study.Setup, study.Registry);
         var tables = study.Tables.Names().Select(name => study.Tables.Existing(name)!).ToList();
         var sessions = study.Registry.Sessions();
         var stops = SafetyRecords.Open(study);

@@ -15,7 +15,7 @@ internal sealed class OpenedStudy : IDisposable
 {
     private readonly WriterLock? _lock;
 
-    private OpenedStudy(StudySetup setup, StudyRegistry registry, WriterLock? writerLock, TimeProvider time)
+    private OpenedStudy(StudySetup setup, StudyRegistry registry, TableStore tables, WriterLock? writerLock)
     {
         _lock = writerLock;
         Setup = setup;
@@ -23,7 +23,7 @@ internal sealed class OpenedStudy : IDisposable
         ReadPlan();
         Identities = new IdentityStore(setup.Folder);
         Originals = new OriginalStore(setup.Folder, () => Identities.OriginalKeys);
-        Tables = new TableStore(setup.Folder, time);
+        Tables = tables;
     }
 
     /// <summary>What is declared.</summary>
@@ -45,11 +45,14 @@ internal sealed class OpenedStudy : IDisposable
     public TableStore Tables { get; }
 
     /// <summary>Opens a study to look at it; others may write meanwhile.</summary>
-    public static Outcome<OpenedStudy> ToRead(StudyFolder folder, TimeProvider time) => Open(folder, time, null, LockedProtocol.Edited);
+    public static Outcome<OpenedStudy> ToRead(StudyFolder folder, TimeProvider time) => Open(folder, time, null, LockedProtocol.Edited, []);
 
     /// <summary>Opens a study to change it: one process at a time.</summary>
-    public static Outcome<OpenedStudy> ToWrite(StudyFolder folder, TimeProvider time) =>
-        OpenLocked(folder, time, (study, registry) => LockedProtocol.Edited(study, registry) ?? UnfinishedErasure.Found(registry));
+    /// <param name="folder">The study.</param>
+    /// <param name="time">The clock.</param>
+    /// <param name="tables">Names of tables whose logs are read while the declarations are; none where null.</param>
+    public static Outcome<OpenedStudy> ToWrite(StudyFolder folder, TimeProvider time, IReadOnlyList<string>? tables = null) =>
+        OpenLocked(folder, time, (study, registry) => LockedProtocol.Edited(study, registry) ?? UnfinishedErasure.Found(registry), tables);
 
     /// <summary>Opens a study to erase a person: the one case in which an erasure that was cut short may lie there.</summary>
     public static Outcome<OpenedStudy> ToErase(StudyFolder folder, TimeProvider time) => OpenLocked(folder, time, LockedProtocol.Edited);
@@ -57,16 +60,18 @@ internal sealed class OpenedStudy : IDisposable
     /// <summary>Opens a study to amend its protocol: the one case in which the file may differ from what is locked.</summary>
     public static Outcome<OpenedStudy> ToAmend(StudyFolder folder, TimeProvider time) => OpenLocked(folder, time, (_, _) => null);
 
-    private static Outcome<OpenedStudy> OpenLocked(StudyFolder folder, TimeProvider time, Func<StudyFolder, StudyRegistry, Problem?> refusal)
+    private static Outcome<OpenedStudy> OpenLocked(
+        StudyFolder folder, TimeProvider time, Func<StudyFolder, StudyRegistry, Problem?> refusal, IReadOnlyList<string>? ahead = null)
     {
         if (!File.Exists(folder.StudyFile))
             return Outcome<OpenedStudy>.Failed(StudySetup.Read(folder).Problems);
         return WriterLock.Take(folder).Succeeded(out var writerLock, out var problems)
-            ? Open(folder, time, writerLock, refusal)
+            ? Open(folder, time, writerLock, refusal, ahead ?? [])
             : Outcome<OpenedStudy>.Failed(problems);
     }
 
-    private static Outcome<OpenedStudy> Open(StudyFolder folder, TimeProvider time, WriterLock? writerLock, Func<StudyFolder, StudyRegistry, Problem?> refusal)
+    private static Outcome<OpenedStudy> Open(
+        StudyFolder folder, TimeProvider time, WriterLock? writerLock, Func<StudyFolder, StudyRegistry, Problem?> refusal, IReadOnlyList<string> ahead)
     {
         StudyRegistry? registry = null;
         var isOpen = false;
@@ -76,9 +81,12 @@ internal sealed class OpenedStudy : IDisposable
             registry = File.Exists(folder.Registry) ? new StudyRegistry(folder, time) : null;
             if (registry is not null && refusal(folder, registry) is { } problem)
                 return problem;
+            var tables = new TableStore(folder, time);
+            if (ahead.Count > 0)
+                tables.ReadAhead(ahead);
             if (!StudySetup.Read(folder).Succeeded(out var setup, out var problems))
                 return Outcome<OpenedStudy>.Failed(problems);
-            var study = new OpenedStudy(setup, registry ??= new StudyRegistry(folder, time), writerLock, time);
+            var study = new OpenedStudy(setup, registry ??= new StudyRegistry(folder, time), tables, writerLock);
             isOpen = true;
             return study;
         }

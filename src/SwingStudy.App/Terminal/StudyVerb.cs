@@ -15,8 +15,13 @@ internal static class StudyVerb
         runner.Bind(command, (parsed, context) => With(OpenedStudy.ToRead(context.Folder, context.Time), study => verb(parsed, context, study)));
 
     /// <summary>Binds a verb that changes the study.</summary>
-    public static void BindWriting(this CommandRunner runner, Command command, Func<ParseResult, CommandContext, OpenedStudy, CommandResult> verb) =>
-        runner.Bind(command, (parsed, context) => With(OpenedStudy.ToWrite(context.Folder, context.Time), study => verb(parsed, context, study)));
+    /// <param name="runner">Runs it.</param>
+    /// <param name="command">Its command.</param>
+    /// <param name="verb">What it does.</param>
+    /// <param name="tables">Names of tables that it will surely ask for, see <see cref="OpenedStudy.ToWrite"/>.</param>
+    public static void BindWriting(
+        this CommandRunner runner, Command command, Func<ParseResult, CommandContext, OpenedStudy, CommandResult> verb, IReadOnlyList<string>? tables = null) =>
+        runner.Bind(command, (parsed, context) => With(OpenedStudy.ToWrite(context.Folder, context.Time, tables), study => verb(parsed, context, study)));
 
     /// <summary>Binds a verb that amends the protocol, which may lie there edited.</summary>
     public static void BindAmending(this CommandRunner runner, Command command, Func<ParseResult, CommandContext, OpenedStudy, CommandResult> verb) =>

@@ -15,6 +15,9 @@ public sealed class StudyIntake(IntakeContext study)
 
     private readonly IntakeTables _tables = new(study.Tables, study.Dictionary);
 
+    /// <summary>Names of the tables that it writes.</summary>
+    public static IReadOnlyList<string> TableNames { get; } = ["captures", "curves", "capture_events", "rejects"];
+
     /// <summary>Takes in the given files, or all of the inbox, and tries the held files again.</summary>
     /// <param name="files">Paths of files; null or empty: the inbox.</param>
     /// <param name="progress">Is told how far the run is.</param>

@@ -22,7 +22,7 @@ public sealed class Recomputation(StudySetup setup, StudyRegistry registry, IRea
     {
         var scratch = new TableStore(new StudyFolder(workFolder), _time);
         var store = new TableStore(setup.Folder, _time);
-        var runner = new StageRunner(setup, registry, _time, "", new RunRequest { Actor = "" });
+        var runner = new StageRunner(setup, registry, store, _time, "", new RunRequest { Actor = "" });
         foreach (var stage in stages)
         {
             var bound = stage.Bind(setup);

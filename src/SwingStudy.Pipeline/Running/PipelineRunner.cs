@@ -2,6 +2,7 @@ using System.Text.Json;
 using SwingStudy.Domain.Problems;
 using SwingStudy.Domain.Studies;
 using SwingStudy.Storage.Registry;
+using SwingStudy.Storage.Tables;
 
 namespace SwingStudy.Pipeline.Running;
 
@@ -9,7 +10,8 @@ namespace SwingStudy.Pipeline.Running;
 /// <remarks>The caller holds the study's writer lock.</remarks>
 /// <param name="stages">Stages in an order in which each comes after those whose tables it reads; <see cref="Stages.All"/> for a study.</param>
 /// <param name="time">The clock for logs and records; nothing in a table depends on it.</param>
-public sealed class PipelineRunner(IReadOnlyList<Stage> stages, TimeProvider? time = null)
+/// <param name="tables">The study's tables where they are at hand, so that no log is read twice.</param>
+public sealed class PipelineRunner(IReadOnlyList<Stage> stages, TimeProvider? time = null, TableStore? tables = null)
 {
     private readonly TimeProvider _time = time ?? TimeProvider.System;
 
@@ -25,7 +27,7 @@ public sealed class PipelineRunner(IReadOnlyList<Stage> stages, TimeProvider? ti
         }
 
         var runId = Guid.CreateVersion7(_time.GetUtcNow()).ToString();
-        var runner = new StageRunner(setup, registry, _time, runId, request);
+        var runner = new StageRunner(setup, registry, tables ?? new TableStore(setup.Folder, _time), _time, runId, request);
         var sideBySide = (request.Parallel ?? Environment.ProcessorCount) > 1;
         if (!StageSchedule.Run([.. asked.Select(stage => stage.Bind(setup))], runner, sideBySide).Succeeded(out var reports, out var problems))
             return Outcome<RunReport>.Failed(problems);
@@ -38,7 +40,7 @@ public sealed class PipelineRunner(IReadOnlyList<Stage> stages, TimeProvider? ti
     /// <summary>Stages with units that are not up to date, and how many; a stage whose input will change with them may become so too.</summary>
     public IReadOnlyList<(string Stage, int Units)> Waiting(StudySetup setup, StudyRegistry registry)
     {
-        var runner = new StageRunner(setup, registry, _time, "", new RunRequest { Actor = "" });
+        var runner = new StageRunner(setup, registry, tables ?? new TableStore(setup.Folder, _time), _time, "", new RunRequest { Actor = "" });
         return [.. stages.Select(stage => (stage.Declaration.Name, runner.Waiting(stage.Bind(setup)))).Where(stage => stage.Item2 > 0)];
     }
 

@@ -9,19 +9,18 @@ using SwingStudy.Storage.Tables;
 namespace SwingStudy.Pipeline.Running;
 
 /// <summary>Brings one stage up to date.</summary>
-internal sealed class StageRunner(StudySetup setup, StudyRegistry registry, TimeProvider time, string runId, RunRequest request)
+internal sealed class StageRunner(StudySetup setup, StudyRegistry registry, TableStore tables, TimeProvider time, string runId, RunRequest request)
 {
-    private readonly TableStore _store = new(setup.Folder, time);
     private readonly Lock _oneAtATime = new();
     private ILookup<string, SessionRecord>? _sessions;
 
     /// <summary>Computes what changed and writes its files. Several stages may be computed at the same time.</summary>
     public ComputedStage Compute(BoundStage stage)
     {
-        var files = new InputFiles(stage, _store);
-        var active = Active(stage.Outputs.Values.Select(_store.Table));
+        var files = new InputFiles(stage, tables);
+        var active = Active(stage.Outputs.Values.Select(tables.Table));
         var plan = Plan(stage, files, Done(stage), active.Select(file => file.Name).ToHashSet(StringComparer.Ordinal));
-        var results = Compute(stage, files, plan, _store);
+        var results = Compute(stage, files, plan, tables);
         var units = plan.All.ToHashSet(StringComparer.Ordinal);
         var gone = active.Where(file => !units.Contains(file.File.Unit) && IsAsked(file.File.Partition)).Select(file => file.File.Unit)
             .Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal).ToList();
@@ -33,7 +32,7 @@ internal sealed class StageRunner(StudySetup setup, StudyRegistry registry, Time
     public Outcome<StageReport> Store(ComputedStage computed)
     {
         var (stage, results) = (computed.Stage, computed.Results);
-        var versions = Commit(stage, computed.Files, [.. stage.Outputs.Values.Select(_store.Table)], results, computed.Gone);
+        var versions = Commit(stage, computed.Files, [.. stage.Outputs.Values.Select(tables.Table)], results, computed.Gone);
         if (!versions.Succeeded(out var committed, out var problems))
             return Outcome<StageReport>.Failed(problems);
         lock (_oneAtATime)
@@ -44,14 +43,14 @@ internal sealed class StageRunner(StudySetup setup, StudyRegistry registry, Time
     /// <summary>How many units are not up to date with the input tables as they now are.</summary>
     public int Waiting(BoundStage stage)
     {
-        var active = Active(stage.Outputs.Values.Select(_store.Table)).Select(file => file.Name).ToHashSet(StringComparer.Ordinal);
-        return Plan(stage, new InputFiles(stage, _store), Done(stage), active).Todo.Count;
+        var active = Active(stage.Outputs.Values.Select(tables.Table)).Select(file => file.Name).ToHashSet(StringComparer.Ordinal);
+        return Plan(stage, new InputFiles(stage, tables), Done(stage), active).Todo.Count;
     }
 
     /// <summary>Computes all units again into <paramref name="scratch"/>; the study's tables and registry stay as they are.</summary>
     public IReadOnlyList<FinishedUnit> Recompute(BoundStage stage, TableStore scratch)
     {
-        var files = new InputFiles(stage, _store);
+        var files = new InputFiles(stage, tables);
         return Compute(stage, files, Plan(stage, files, new Dictionary<string, StageRun>(StringComparer.Ordinal), []), scratch);
     }
 
@@ -77,8 +76,8 @@ internal sealed class StageRunner(StudySetup setup, StudyRegistry registry, Time
             return _sessions ??= PlayedSessions.Of(registry).ToLookup(session => session.Participant.ToString(), StringComparer.Ordinal);
     }
 
-    private static List<(string Name, DataFile File)> Active(IEnumerable<DeltaTable> tables) =>
-        [.. tables.SelectMany(table => table.Files().Select(file => ($"{table.Definition.Name}/{file.Path}", file)))];
+    private static List<(string Name, DataFile File)> Active(IEnumerable<DeltaTable> outputs) =>
+        [.. outputs.SelectMany(table => table.Files().Select(file => ($"{table.Definition.Name}/{file.Path}", file)))];
 
     private StagePlan Plan(BoundStage stage, InputFiles files, Dictionary<string, StageRun> done, HashSet<string> active)
     {

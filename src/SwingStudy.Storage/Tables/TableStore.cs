@@ -29,6 +29,14 @@ public sealed class TableStore(StudyFolder folder, TimeProvider? time = null)
             : [.. Directory.GetDirectories(folder.Tables).Where(root => new LogFolder(root).HasVersions).Select(root => Path.GetFileName(root)!)
                 .Order(StringComparer.Ordinal)];
 
+    /// <summary>Begins to read the logs of tables on another thread, for a command that will ask for all of them after other work. What cannot be read is told
+    /// by the one who asks.</summary>
+    public void ReadAhead(IEnumerable<string> names) => Task.Run(() =>
+    {
+        foreach (var name in names)
+            LogOf(name).Newest();
+    });
+
     private string RootOf(string name) => Path.Combine(folder.Tables, name);
 
     private LogFolder LogOf(string name) => _logs.GetOrAdd(name, static (_, root) => new LogFolder(root), RootOf(name));
