@@ -1,4 +1,3 @@
-using SwingStudy.Domain.Findings;
 using SwingStudy.Reporting.Rows;
 
 namespace SwingStudy.Reporting.Documents;
