@@ -108,10 +108,18 @@ public sealed class WorkbookReaderTests
     {
         Some.Held(Some.Open([], Mapping), "file-empty");
         Some.Held(Some.Open("Day;Speed\n1;2\n", Mapping), "workbook-unreadable");
-        using var stream = new MemoryStream();
-        using (var zip = new ZipArchive(stream, ZipArchiveMode.Create, leaveOpen: true))
-            zip.CreateEntry("other.txt");
-        Some.Held(Some.Open(stream.ToArray(), Mapping), "workbook-unreadable");
+        Some.Held(Some.Open(Zip("other.txt", "Day;Speed\n1;2\n"), Mapping), "workbook-unreadable");
+        Some.Held(Some.Open(Zip("[Content_Types].xml", "<Types/>"), Mapping), "workbook-unreadable");
+        Some.Held(Some.Open(Zip("other.txt", ""), Mapping), "file-empty");
+
+        static byte[] Zip(string part, string text)
+        {
+            using var stream = new MemoryStream();
+            using (var zip = new ZipArchive(stream, ZipArchiveMode.Create, leaveOpen: true))
+            using (var writer = new StreamWriter(zip.CreateEntry(part).Open()))
+                writer.Write(text);
+            return stream.ToArray();
+        }
     }
 
     [Fact]
