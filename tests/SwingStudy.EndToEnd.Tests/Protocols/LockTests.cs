@@ -87,7 +87,7 @@ public sealed class LockTests
     {
         using var study = new PlannedStudy();
         study.Run("protocol", "lock").Expect(0);
-        var (protocol, elsewhere) = (study.PathOf("protocol.yaml"), study.PathOf("../shared-protocol.yaml"));
+        var (protocol, elsewhere) = (study.PathOf("protocol.yaml"), study.PathOf("../team-protocol.yaml"));
         var locked = File.ReadAllText(protocol);
         File.Move(protocol, elsewhere);
         File.CreateSymbolicLink(protocol, elsewhere);
