@@ -20,34 +20,48 @@ internal static partial class FileTexts
     /// <summary>Most characters in a hundred that no text has, in what is still text.</summary>
     private const int StrangeInText = 2;
 
+    /// <summary>How deep packed files are opened within packed ones: there are some that hold themselves.</summary>
+    private const int DeepestPacked = 4;
+
     /// <summary>
     /// Whether the person is named in the bytes, read as text in each usual encoding, or in a name or part of a zip package. Bytes that are no text hold a
     /// short pseudonym by chance: of a recording in a known format only what is text in it counts, and of others a short text counts only among other text.
     /// </summary>
-    public static bool Name(byte[] content, PersonTexts person)
+    public static bool Name(byte[] content, PersonTexts person) => Name(content, person, DeepestPacked);
+
+    /// <summary>The same for bytes that may be too many to hold; the stream can be set back.</summary>
+    public static bool Name(Stream content, PersonTexts person) => Name(content, person, DeepestPacked);
+
+    private static bool Name(byte[] content, PersonTexts person, int deepest)
     {
         // A packed file may name the person in its head as well.
-        if (PackedFile.Unpack(content) is var unpacked && unpacked != content && Name(unpacked, person))
+        if (deepest > 0 && PackedFile.Unpack(content) is var unpacked && unpacked != content && Name(unpacked, person, deepest - 1))
             return true;
         if (C3dTexts.Of(content) is { } texts)
             return IsWrittenIn(new MemoryStream(texts, writable: false), person);
         using var stream = new MemoryStream(content, writable: false);
-        return Name(stream, person);
+        return Name(stream, person, 0);
     }
 
-    /// <summary>The same for bytes that may be too many to hold; the stream can be set back.</summary>
-    public static bool Name(Stream content, PersonTexts person)
+    private static bool Name(Stream content, PersonTexts person, int deepest)
     {
         if (IsPartsNaming(content, person) is { } isNamed)
             return isNamed;
         content.Position = 0;
         if (IsWrittenIn(content, person))
             return true;
-        if (!PackedFile.Open(content, "").Succeeded(out var opened) || opened is not UnpackedStream unpacked)
+        // What is not packed comes back itself, even where it came out of a packed file.
+        if (deepest == 0 || !PackedFile.Open(content, "").Succeeded(out var opened) || opened == content)
             return false;
-        var isInside = Name(unpacked, person);
-        unpacked.DisposeAlone();
-        return isInside;
+        var unpacked = (UnpackedStream)opened;
+        try
+        {
+            return Name(unpacked, person, deepest - 1);
+        }
+        finally
+        {
+            unpacked.DisposeAlone();
+        }
     }
 
     private static bool IsWrittenIn(Stream content, PersonTexts person)

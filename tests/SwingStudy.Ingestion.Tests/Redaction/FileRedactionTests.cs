@@ -21,6 +21,28 @@ public sealed class FileRedactionTests
         Assert.Equal(Head + "\r\nMoss;01.09.2026 10:01:00;2;80\r\n\nMoss;01.09.2026 10:03:00;4;81", Cut(file));
     }
 
+    [Theory]
+    [InlineData(1)]
+    [InlineData(3)]
+    public void ANameIsFoundInPackedFilesWithinPackedFiles(int packings)
+    {
+        var (named, other) = (Encoding.UTF8.GetBytes(Head + "Otter;01.09.2026 10:00:00;1;90\n"), Encoding.UTF8.GetBytes(Head));
+        for (var i = 0; i < packings; i++)
+            (named, other) = (Gzip(named), Gzip(other));
+        Assert.True(FileRedaction.Names(named, Otter));
+        Assert.True(FileRedaction.Names(new MemoryStream(named), Otter));
+        Assert.False(FileRedaction.Names(other, Otter));
+        Assert.False(FileRedaction.Names(new MemoryStream(other), Otter));
+
+        static byte[] Gzip(byte[] content)
+        {
+            using var stream = new MemoryStream();
+            using (var gzip = new System.IO.Compression.GZipStream(stream, System.IO.Compression.CompressionMode.Compress))
+                gzip.Write(content);
+            return stream.ToArray();
+        }
+    }
+
     [Fact]
     public void APackedFileIsCutAndLeftUnpacked()
     {
