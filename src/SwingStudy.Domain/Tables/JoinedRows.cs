@@ -13,12 +13,26 @@ public static class JoinedRows
 
     private static Column Join(IReadOnlyList<Column> parts) => parts[0] switch
     {
-        TextColumn => new TextColumn([.. parts.Cast<TextColumn>().SelectMany(part => part.Values)]),
-        NumberColumn => new NumberColumn([.. parts.Cast<NumberColumn>().SelectMany(part => part.Values)]),
-        IntegerColumn => new IntegerColumn([.. parts.Cast<IntegerColumn>().SelectMany(part => part.Values)]),
-        BooleanColumn => new BooleanColumn([.. parts.Cast<BooleanColumn>().SelectMany(part => part.Values)]),
-        InstantColumn => new InstantColumn([.. parts.Cast<InstantColumn>().SelectMany(part => part.UnixMillis)]),
-        NumberListColumn => new NumberListColumn([.. parts.Cast<NumberListColumn>().SelectMany(part => part.Values)]),
+        TextColumn => new TextColumn(Flat<TextColumn, string?>(parts, part => part.Values)),
+        NumberColumn => new NumberColumn(Flat<NumberColumn, double>(parts, part => part.Values)),
+        IntegerColumn => new IntegerColumn(Flat<IntegerColumn, long?>(parts, part => part.Values)),
+        BooleanColumn => new BooleanColumn(Flat<BooleanColumn, bool?>(parts, part => part.Values)),
+        InstantColumn => new InstantColumn(Flat<InstantColumn, long>(parts, part => part.UnixMillis)),
+        NumberListColumn => new NumberListColumn(Flat<NumberListColumn, double[]?>(parts, part => part.Values)),
         var other => throw new ArgumentException($"Columns of {other.Kind} cannot be joined.", nameof(parts)),
     };
+
+    private static T[] Flat<TColumn, T>(IReadOnlyList<Column> parts, Func<TColumn, T[]> values)
+        where TColumn : Column
+    {
+        var joined = new T[parts.Sum(part => part.Length)];
+        var next = 0;
+        foreach (var part in parts)
+        {
+            values((TColumn)part).CopyTo(joined, next);
+            next += part.Length;
+        }
+
+        return joined;
+    }
 }

@@ -1,6 +1,5 @@
 using SwingStudy.Domain.Studies;
 using SwingStudy.Domain.Tables;
-using SwingStudy.Pipeline.Link;
 using SwingStudy.Pipeline.Running;
 using SwingStudy.Statistics.Reliability;
 
@@ -40,74 +39,30 @@ internal sealed class AgreementStage : Stage<AgreementSettings>
         var (captures, links, computed) = (input.Rows("captures"), input.Rows("links"), input.Rows("curve_measures"));
         if (settings.Variables.Count == 0)
             return [];
-        var linked = BySource(captures, links);
+        var readings = new SourceReadings(captures, links, computed);
         foreach (var (variable, unit) in settings.Variables)
         {
-            var bySource = Readings(variable, captures, linked, computed);
+            var bySource = readings.Of(variable);
             for (var a = 0; a < settings.Sources.Count; a++)
             {
                 for (var b = a + 1; b < settings.Sources.Count; b++)
-                    Add(rows, variable, unit, settings, (a, b), Pairs(bySource, settings.Sources[a], settings.Sources[b]));
+                {
+                    if (bySource.TryGetValue(settings.Sources[a], out var first) && bySource.TryGetValue(settings.Sources[b], out var second))
+                        Add(rows, variable, unit, settings, (a, b), Pairs(first, second, readings.Participants));
+                }
             }
         }
 
         return [rows.Build()];
     }
 
-    /// <summary>For each source, the row of each linked swing.</summary>
-    private static Dictionary<string, SortedDictionary<string, (int Row, string Participant)>> BySource(RowSet captures, RowSet links)
-    {
-        var (ids, sources) = (captures.Texts("capture_id"), captures.Texts("source"));
-        var rowOf = Enumerable.Range(0, captures.Count).ToDictionary(row => ids[row]!, StringComparer.Ordinal);
-        var (linked, swings, participants, methods) = (links.Texts("capture_id"), links.Texts("swing_id"), links.Texts("participant"), links.Texts("method"));
-        var bySource = new Dictionary<string, SortedDictionary<string, (int, string)>>(StringComparer.Ordinal);
-        for (var i = 0; i < links.Count; i++)
-        {
-            if (swings[i] is not { } swing || methods[i] == LinkMethods.Window || !rowOf.TryGetValue(linked[i]!, out var row))
-                continue;
-            if (!bySource.TryGetValue(sources[row]!, out var own))
-                bySource[sources[row]!] = own = new SortedDictionary<string, (int, string)>(StringComparer.Ordinal);
-            own.TryAdd(swing, (row, participants[i] ?? ""));
-        }
-
-        return bySource;
-    }
-
-    /// <summary>For each source, the value of a variable at each swing: as read, or as computed from its curves.</summary>
-    private static Dictionary<string, SortedDictionary<string, (double Value, string Participant)>> Readings(
-        string variable, RowSet captures, Dictionary<string, SortedDictionary<string, (int Row, string Participant)>> linked, RowSet computed)
-    {
-        var values = captures.Numbers(variable);
-        var readings = linked.ToDictionary(
-            source => source.Key,
-            source => new SortedDictionary<string, (double, string)>(
-                source.Value.Where(swing => !double.IsNaN(values[swing.Value.Row])).ToDictionary(swing => swing.Key, swing => (values[swing.Value.Row], swing.Value.Participant)),
-                StringComparer.Ordinal),
-            StringComparer.Ordinal);
-        var (swings, participants, names, sources, numbers) =
-            (computed.Texts("swing_id"), computed.Texts("participant"), computed.Texts("variable"), computed.Texts("source"), computed.Numbers("value"));
-        for (var i = 0; i < computed.Count; i++)
-        {
-            if (names[i] != variable || sources[i] is not { } source || double.IsNaN(numbers[i]))
-                continue;
-            if (!readings.TryGetValue(source, out var own))
-                readings[source] = own = new SortedDictionary<string, (double, string)>(StringComparer.Ordinal);
-            own.TryAdd(swings[i]!, (numbers[i], participants[i] ?? ""));
-        }
-
-        return readings;
-    }
-
-    private static List<(double A, double B, string Participant)> Pairs(
-        Dictionary<string, SortedDictionary<string, (double Value, string Participant)>> readings, string sourceA, string sourceB)
+    private static List<(double A, double B, string Participant)> Pairs(double[] first, double[] second, string[] participants)
     {
         var pairs = new List<(double, double, string)>();
-        if (!readings.TryGetValue(sourceA, out var first) || !readings.TryGetValue(sourceB, out var second))
-            return pairs;
-        foreach (var (swing, a) in first)
+        for (var i = 0; i < first.Length; i++)
         {
-            if (second.TryGetValue(swing, out var b))
-                pairs.Add((a.Value, b.Value, a.Participant));
+            if (!double.IsNaN(first[i]) && !double.IsNaN(second[i]))
+                pairs.Add((first[i], second[i], participants[i]));
         }
 
         return pairs;
@@ -119,8 +74,8 @@ internal sealed class AgreementStage : Stage<AgreementSettings>
         double[] first = [.. pairs.Select(pair => pair.A)], second = [.. pairs.Select(pair => pair.B)];
         if (BlandAltman.Of(first, second, settings.Confidence) is not { } simple)
             return;
-        List<string> participants = [.. pairs.Select(pair => pair.Participant).Distinct().Order(StringComparer.Ordinal)];
-        var repeated = RepeatedBlandAltman.Of(first, second, [.. pairs.Select(pair => participants.IndexOf(pair.Participant))]);
+        var players = pairs.Select(pair => pair.Participant).Distinct().Order(StringComparer.Ordinal).Index().ToDictionary(pair => pair.Item, pair => pair.Index, StringComparer.Ordinal);
+        var repeated = RepeatedBlandAltman.Of(first, second, [.. pairs.Select(pair => players[pair.Participant])]);
         var limits = repeated?.LimitsVaryingTrue();
         rows.Add(
             ("outcome", variable),

@@ -22,10 +22,10 @@ public sealed class Recomputation(StudySetup setup, StudyRegistry registry, IRea
     {
         var scratch = new TableStore(new StudyFolder(workFolder), _time);
         var store = new TableStore(setup.Folder, _time);
-        var runner = new StageRunner(setup, registry, store, _time, "", new RunRequest { Actor = "" });
-        foreach (var stage in stages)
+        List<BoundStage> all = [.. stages.Select(stage => stage.Bind(setup))];
+        var runner = new StageRunner(setup, registry, store, new SharedRows(all, store), _time, "", new RunRequest { Actor = "" });
+        foreach (var bound in all)
         {
-            var bound = stage.Bind(setup);
             var computed = runner.Recompute(bound, scratch).SelectMany(unit => unit.Written).ToLookup(file => file.Table, file => file.File, StringComparer.Ordinal);
             foreach (var table in bound.Outputs.Values)
                 yield return Compare(table.Name, bound.Declaration.Name, store.Table(table).Files(), [.. computed[table.Name]]);

@@ -12,18 +12,21 @@ internal sealed class InputFiles
     private readonly ILookup<string, DataFile>[] _byUnit;
     private readonly IReadOnlyList<DataFile>[] _all;
     private readonly IReadOnlyList<DataFile>?[] _withValues;
+    private readonly Lazy<RowSet>[] _ofAll;
+    private readonly SharedRows _sharedRows;
     private readonly ILookup<string, string> _originalsOf;
     private readonly ILookup<string, DataFile>?[] _byOriginal;
     private readonly Dictionary<string, FileTimes> _times = new(StringComparer.Ordinal);
 
-    public InputFiles(BoundStage stage, TableStore store)
+    public InputFiles(BoundStage stage, TableStore store, SharedRows sharedRows)
     {
-        _stage = stage;
+        (_stage, _sharedRows) = (stage, sharedRows);
         _tables = [.. stage.Inputs.Select(input => store.Table(input.Table))];
         Versions = stage.Inputs.Select((input, i) => (input.Table.Name, Version: _tables[i].CurrentVersion))
             .ToDictionary(pair => pair.Name, pair => pair.Version, StringComparer.Ordinal);
         _all = [.. _tables.Select(table => table.Files())];
         _withValues = new IReadOnlyList<DataFile>?[_all.Length];
+        _ofAll = [.. Enumerable.Range(0, _all.Length).Select(i => new Lazy<RowSet>(() => Joined(i, OfAll(i).Select(file => ReadFile(i, file)))))];
         _byParticipant = [.. _all.Select(files => files.ToLookup(file => file.Partition ?? "", StringComparer.Ordinal))];
         _byUnit = [.. _all.Select(files => files.ToLookup(file => file.Unit, StringComparer.Ordinal))];
         var captures = stage.Inputs.Any(input => input.Slice == Slice.SameOriginals) ? store.Existing("captures")?.Files() ?? [] : [];
@@ -63,8 +66,7 @@ internal sealed class InputFiles
                 Slice.SameCaptures => [],
                 Slice.SameParticipant => [.. own],
                 Slice.SameOriginals => Written(_byOriginal[i]!, _originalsOf[unit.Participant ?? ""], null),
-                Slice.WholeTable => _all[i],
-                Slice.WithValues => _withValues[i] ??= [.. _all[i].Where(file => FileValues.MayHold(file, _stage.Inputs[i].Shape))],
+                Slice.WholeTable or Slice.WithValues => OfAll(i),
                 var slice => throw new InvalidOperationException($"Unknown slice {slice}."),
             };
         }
@@ -89,13 +91,24 @@ internal sealed class InputFiles
     /// <summary>Position of <c>captures</c> among the inputs.</summary>
     private int Captures => _stage.Inputs.Select((input, i) => (input.Table.Name, i)).First(input => input.Name == "captures").i;
 
-    /// <summary>The rows of a unit; files that neighbouring units share are read once and kept in <paramref name="kept"/>.</summary>
+    /// <summary>The files of a slice that is the same for all units.</summary>
+    private IReadOnlyList<DataFile> OfAll(int input) => _stage.Inputs[input].Slice == Slice.WholeTable
+        ? _all[input]
+        : _withValues[input] ??= [.. _all[input].Where(file => FileValues.MayHold(file, _stage.Inputs[input].Shape))];
+
+    /// <summary>The rows of a unit. What all units see is read once; files that neighbouring units share are read once and kept in <paramref name="kept"/>.</summary>
     public IReadOnlyDictionary<string, RowSet> Read(WorkUnit unit, IReadOnlyList<DataFile>[] files, Dictionary<string, RowSet> kept)
     {
         var rows = new Dictionary<string, RowSet>(StringComparer.Ordinal);
         for (var i = 0; i < files.Length; i++)
         {
             var input = _stage.Inputs[i];
+            if (input.Slice is Slice.WholeTable or Slice.WithValues)
+            {
+                rows[input.Table.Name] = _ofAll[i].Value;
+                continue;
+            }
+
             var sets = new List<RowSet>(files[i].Count);
             foreach (var file in files[i])
             {
@@ -103,7 +116,7 @@ internal sealed class InputFiles
                 sets.Add(input.Slice == Slice.SameTime ? Within(unit, file.Partition, all) : all);
             }
 
-            rows[input.Table.Name] = JoinedRows.Of(input.Shape, [.. sets.Where(set => set.Count > 0)]);
+            rows[input.Table.Name] = Joined(i, sets);
         }
 
         foreach (var input in _stage.Inputs.Where(input => input.Slice == Slice.SameCaptures))
@@ -146,6 +159,7 @@ internal sealed class InputFiles
         return rows;
     }
 
-    private RowSet ReadFile(int input, DataFile file) =>
-        JoinedRows.Of(_stage.Inputs[input].Shape, [.. _tables[input].ReadFiles([file], _stage.Inputs[input].Columns)]);
+    private RowSet Joined(int input, IEnumerable<RowSet> sets) => JoinedRows.Of(_stage.Inputs[input].Shape, [.. sets.Where(set => set.Count > 0)]);
+
+    private RowSet ReadFile(int input, DataFile file) => _sharedRows.Read(_stage.Inputs[input], file);
 }

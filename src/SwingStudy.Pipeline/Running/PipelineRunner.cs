@@ -27,9 +27,10 @@ public sealed class PipelineRunner(IReadOnlyList<Stage> stages, TimeProvider? ti
         }
 
         var runId = Guid.CreateVersion7(_time.GetUtcNow()).ToString();
-        var runner = new StageRunner(setup, registry, tables ?? new TableStore(setup.Folder, _time), _time, runId, request);
+        List<BoundStage> bound = [.. asked.Select(stage => stage.Bind(setup))];
+        var runner = Runner(bound, setup, registry, runId, request);
         var sideBySide = (request.Parallel ?? Environment.ProcessorCount) > 1;
-        if (!StageSchedule.Run([.. asked.Select(stage => stage.Bind(setup))], runner, sideBySide).Succeeded(out var reports, out var problems))
+        if (!StageSchedule.Run(bound, runner, sideBySide).Succeeded(out var reports, out var problems))
             return Outcome<RunReport>.Failed(problems);
         var run = new RunReport(runId, reports);
         if (run.DidAnything)
@@ -40,8 +41,15 @@ public sealed class PipelineRunner(IReadOnlyList<Stage> stages, TimeProvider? ti
     /// <summary>Stages with units that are not up to date, and how many; a stage whose input will change with them may become so too.</summary>
     public IReadOnlyList<(string Stage, int Units)> Waiting(StudySetup setup, StudyRegistry registry)
     {
-        var runner = new StageRunner(setup, registry, tables ?? new TableStore(setup.Folder, _time), _time, "", new RunRequest { Actor = "" });
-        return [.. stages.Select(stage => (stage.Declaration.Name, runner.Waiting(stage.Bind(setup)))).Where(stage => stage.Item2 > 0)];
+        List<BoundStage> bound = [.. stages.Select(stage => stage.Bind(setup))];
+        var runner = Runner(bound, setup, registry, "", new RunRequest { Actor = "" });
+        return [.. bound.Select(stage => (stage.Declaration.Name, runner.Waiting(stage))).Where(stage => stage.Item2 > 0)];
+    }
+
+    private StageRunner Runner(IReadOnlyList<BoundStage> bound, StudySetup setup, StudyRegistry registry, string runId, RunRequest request)
+    {
+        var store = tables ?? new TableStore(setup.Folder, _time);
+        return new StageRunner(setup, registry, store, new SharedRows(bound, store), _time, runId, request);
     }
 
     private static string Details(RunReport run) => JsonSerializer.Serialize(new

@@ -9,22 +9,29 @@ using SwingStudy.Storage.Tables;
 namespace SwingStudy.Pipeline.Running;
 
 /// <summary>Brings one stage up to date.</summary>
-internal sealed class StageRunner(StudySetup setup, StudyRegistry registry, TableStore tables, TimeProvider time, string runId, RunRequest request)
+internal sealed class StageRunner(
+    StudySetup setup, StudyRegistry registry, TableStore tables, SharedRows sharedRows, TimeProvider time, string runId, RunRequest request)
 {
     private readonly Lock _oneAtATime = new();
+    private readonly int _parallel = request.Parallel ?? Environment.ProcessorCount;
     private ILookup<string, SessionRecord>? _sessions;
 
     /// <summary>Computes what changed and writes its files. Several stages may be computed at the same time.</summary>
     public ComputedStage Compute(BoundStage stage)
     {
-        var files = new InputFiles(stage, tables);
+        var files = new InputFiles(stage, tables, sharedRows);
         var active = Active(stage.Outputs.Values.Select(tables.Table));
         var plan = Plan(stage, files, Done(stage), active.Select(file => file.Name).ToHashSet(StringComparer.Ordinal));
-        var results = Compute(stage, files, plan, tables);
         var units = plan.All.ToHashSet(StringComparer.Ordinal);
         var gone = active.Where(file => !units.Contains(file.File.Unit) && IsAsked(file.File.Partition)).Select(file => file.File.Unit)
             .Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal).ToList();
-        return new ComputedStage(stage, files, results, plan.Skipped, gone);
+        if (plan.Todo.Count > 0 && _parallel > 1)
+        {
+            var replaced = plan.Todo.SelectMany(planned => planned.Unit.Names).Concat(gone).ToHashSet(StringComparer.Ordinal);
+            sharedRows.ReadAhead(active.Where(file => !replaced.Contains(file.File.Unit)).Select(file => (file.Table, file.File)));
+        }
+
+        return new ComputedStage(stage, files, Compute(stage, files, plan, tables), plan.Skipped, gone);
     }
 
     /// <summary>Commits each output table once, then records the units. Cut short anywhere, the stage is simply run again: the same files come out under
@@ -44,13 +51,13 @@ internal sealed class StageRunner(StudySetup setup, StudyRegistry registry, Tabl
     public int Waiting(BoundStage stage)
     {
         var active = Active(stage.Outputs.Values.Select(tables.Table)).Select(file => file.Name).ToHashSet(StringComparer.Ordinal);
-        return Plan(stage, new InputFiles(stage, tables), Done(stage), active).Todo.Count;
+        return Plan(stage, new InputFiles(stage, tables, sharedRows), Done(stage), active).Todo.Count;
     }
 
     /// <summary>Computes all units again into <paramref name="scratch"/>; the study's tables and registry stay as they are.</summary>
     public IReadOnlyList<FinishedUnit> Recompute(BoundStage stage, TableStore scratch)
     {
-        var files = new InputFiles(stage, tables);
+        var files = new InputFiles(stage, tables, sharedRows);
         return Compute(stage, files, Plan(stage, files, new Dictionary<string, StageRun>(StringComparer.Ordinal), []), scratch);
     }
 
@@ -76,8 +83,8 @@ internal sealed class StageRunner(StudySetup setup, StudyRegistry registry, Tabl
             return _sessions ??= PlayedSessions.Of(registry).ToLookup(session => session.Participant.ToString(), StringComparer.Ordinal);
     }
 
-    private static List<(string Name, DataFile File)> Active(IEnumerable<DeltaTable> outputs) =>
-        [.. outputs.SelectMany(table => table.Files().Select(file => ($"{table.Definition.Name}/{file.Path}", file)))];
+    private static List<(string Name, string Table, DataFile File)> Active(IEnumerable<DeltaTable> outputs) =>
+        [.. outputs.SelectMany(table => table.Files().Select(file => ($"{table.Definition.Name}/{file.Path}", table.Definition.Name, file)))];
 
     private StagePlan Plan(BoundStage stage, InputFiles files, Dictionary<string, StageRun> done, HashSet<string> active)
     {
@@ -127,15 +134,14 @@ internal sealed class StageRunner(StudySetup setup, StudyRegistry registry, Tabl
     private IReadOnlyList<FinishedUnit> Compute(BoundStage stage, InputFiles files, StagePlan plan, TableStore store)
     {
         var results = new ConcurrentBag<FinishedUnit>();
-        var parallel = request.Parallel ?? Environment.ProcessorCount;
         var (days, others) = (plan.Todo.Where(unit => unit.Unit.Sessions.Count > 0).ToList(), plan.Todo.Where(unit => unit.Unit.Sessions.Count == 0));
         List<IEnumerable<PlannedUnit>> groups =
         [
-            .. days.Chunk(Math.Max(1, (days.Count + parallel - 1) / parallel)),
+            .. days.Chunk(Math.Max(1, (days.Count + _parallel - 1) / _parallel)),
             .. others.GroupBy(unit => unit.Unit.Participant ?? "", StringComparer.Ordinal),
         ];
         var done = 0;
-        Parallel.ForEach(groups, new ParallelOptions { MaxDegreeOfParallelism = parallel }, group =>
+        Parallel.ForEach(groups, new ParallelOptions { MaxDegreeOfParallelism = _parallel }, group =>
         {
             var kept = new Dictionary<string, RowSet>(StringComparer.Ordinal);
             foreach (var planned in group)

@@ -17,7 +17,7 @@ public sealed class SafetyWatch
     private const string AtMaximum = "maximum";
     private readonly StudySetup _setup;
     private readonly StudyRegistry _registry;
-    private readonly SortedDictionary<string, List<WatchedSession>> _players = new(StringComparer.Ordinal);
+    private readonly IReadOnlyList<(string Player, List<WatchedSession> Sessions)> _players;
 
     /// <summary>Reads what the rules watch.</summary>
     public SafetyWatch(StudySetup setup, StudyRegistry registry, TableStore tables)
@@ -25,11 +25,13 @@ public sealed class SafetyWatch
         (_setup, _registry) = (setup, registry);
         var zone = DateTimeZoneProviders.Tzdb[setup.Declaration.Zone];
         var entries = registry.Entries().Where(entry => entry.Kind == SessionEntry.Ratings).ToLookup(entry => entry.Session, StringComparer.Ordinal);
-        foreach (var player in registry.Sessions().GroupBy(session => session.Participant.ToString(), StringComparer.Ordinal))
+        var players = registry.Sessions().ToLookup(session => session.Participant.ToString(), StringComparer.Ordinal);
+        _players = [.. players.OrderBy(player => player.Key, StringComparer.Ordinal).AsParallel().AsOrdered().Select(player =>
         {
             var swings = Swings(tables, player.Key);
-            _players[player.Key] = [.. SessionTimes.Units(player.Key, player, zone).Where(unit => unit.Session is not null).Select(unit => Watched(unit, swings, entries[unit.Session!.Id], zone))];
-        }
+            var sessions = SessionTimes.Units(player.Key, player, zone).Where(unit => unit.Session is not null).Select(unit => Watched(unit, swings, entries[unit.Session!.Id], zone));
+            return (player.Key, sessions.ToList());
+        })];
     }
 
     /// <summary>Stops that the rules call for and that are not on record, by session.</summary>
@@ -39,16 +41,16 @@ public sealed class SafetyWatch
         return
         [
             .. from player in _players
-               from session in player.Value
-               from stop in StopChecks.Find(_setup.Protocol.StopRules, session, player.Value)
+               from session in player.Sessions
+               from stop in StopChecks.Find(_setup.Protocol.StopRules, session, player.Sessions)
                where !known.Contains((session.Id, stop.Evidence))
-               select new SessionStop(session.Id, new(player.Key), stop.Evidence, stop.Rule, stop.Detail, now),
+               select new SessionStop(session.Id, new(player.Player), stop.Evidence, stop.Rule, stop.Detail, now),
         ];
     }
 
     /// <summary>Swings of each player, those at maximum intent apart.</summary>
     public IReadOnlyList<SwingCounts> Counts() =>
-        [.. _players.Select(player => new SwingCounts(player.Key, player.Value.Count, player.Value.Sum(session => session.Count(null)), player.Value.Sum(session => session.Count(AtMaximum))))];
+        [.. _players.Select(player => new SwingCounts(player.Player, player.Sessions.Count, player.Sessions.Sum(session => session.Count(null)), player.Sessions.Sum(session => session.Count(AtMaximum))))];
 
     private static WatchedSession Watched(WorkUnit unit, List<WatchedSwing> swings, IEnumerable<SessionEntry> entries, DateTimeZone zone)
     {

@@ -40,7 +40,7 @@ internal sealed class PlayerChanges
             foreach (var contrast in _settings.Contrasts)
             {
                 var basis = outcome.Contrasts.Contains(contrast.Name) ? Basis.Planned : outcome.Late.ContainsKey(contrast.Name) ? Basis.Amended : Basis.Exploratory;
-                List<PlayerChange> comparison = [.. _players.Select(player => Of(player, [.. values[player.Participant]], outcome, contrast, basis))];
+                List<PlayerChange> comparison = [.. _players.AsParallel().AsOrdered().Select(player => Of(player, [.. values[player.Participant]], outcome, contrast, basis))];
                 if (basis != Basis.Exploratory || comparison.Exists(change => change.Estimate is not null))
                     changes.AddRange(comparison);
             }

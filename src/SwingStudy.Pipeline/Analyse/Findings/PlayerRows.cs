@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using NodaTime;
 using SwingStudy.Domain.Tables;
 
@@ -11,6 +12,7 @@ internal sealed class PlayerRows
     private readonly SwingDevices _devices;
     private readonly ILookup<string, SessionClock> _clocks;
     private readonly Dictionary<string, int> _rowOf;
+    private readonly ConcurrentDictionary<(string Condition, string Phase), SortedDictionary<string, double>> _words = new();
 
     /// <param name="participant">The player.</param>
     /// <param name="swings">The player's rows of <c>swings</c>.</param>
@@ -35,14 +37,10 @@ internal sealed class PlayerRows
     }
 
     /// <summary>Words of a condition over the included swings of a phase, with the share of swings of each; empty when nobody wrote it down.</summary>
-    public SortedDictionary<string, double> Words(string condition, string phase)
-    {
-        var (phases, included, words) = (_swings.Texts("phase"), _swings.Booleans("included"), _swings.Texts(condition));
-        return Shares(Enumerable.Range(0, _swings.Count).Where(i => phases[i] == phase && included[i] == true && words[i] is not null).Select(i => Plain(words[i]!)));
-    }
+    public IReadOnlyDictionary<string, double> Words(string condition, string phase) => _words.GetOrAdd((condition, phase), CountedWords);
 
     /// <summary>Devices that gave counted values, with the share of values of each; empty when no link says.</summary>
-    public SortedDictionary<string, double> Devices(IEnumerable<CountedValue> values, string outcome) =>
+    public IReadOnlyDictionary<string, double> Devices(IEnumerable<CountedValue> values, string outcome) =>
         Shares(values.Select(value => _devices.Of(value.Swing, outcome)).OfType<string>());
 
     /// <summary>Days on which the values were struck.</summary>
@@ -62,6 +60,12 @@ internal sealed class PlayerRows
     {
         var (phases, sessions) = (_swings.Texts("phase"), _swings.Texts("session"));
         return Enumerable.Range(0, _swings.Count).Where(i => phases[i] == phase && sessions[i] is not null).Select(i => sessions[i]!).Distinct(StringComparer.Ordinal).SelectMany(session => _clocks[session]);
+    }
+
+    private SortedDictionary<string, double> CountedWords((string Condition, string Phase) asked)
+    {
+        var (phases, included, words) = (_swings.Texts("phase"), _swings.Booleans("included"), _swings.Texts(asked.Condition));
+        return Shares(Enumerable.Range(0, _swings.Count).Where(i => phases[i] == asked.Phase && included[i] == true && words[i] is not null).Select(i => Plain(words[i]!)));
     }
 
     /// <summary>Spelling apart: case and blanks make no other ball.</summary>

@@ -44,11 +44,11 @@ internal static class ChangedConditions
     }
 
     /// <summary>Half of the summed differences of shares: 0 for the same mixture, 1 when no word is shared.</summary>
-    internal static double Distance(SortedDictionary<string, double> before, SortedDictionary<string, double> after) =>
+    internal static double Distance(IReadOnlyDictionary<string, double> before, IReadOnlyDictionary<string, double> after) =>
         before.Keys.Union(after.Keys, StringComparer.Ordinal).Sum(word => Math.Abs(before.GetValueOrDefault(word) - after.GetValueOrDefault(word))) / 2;
 
     /// <summary>"range", or "range (60 %), premium (40 %)"; of many words the most frequent ones, and how much the others are together.</summary>
-    internal static string Text(SortedDictionary<string, double> shares)
+    internal static string Text(IReadOnlyDictionary<string, double> shares)
     {
         if (shares.Count == 1)
             return shares.Keys.First();
