@@ -18,24 +18,43 @@ internal static class IngestCommand
     {
         var files = new Argument<string[]>("files") { Description = "Files to take in (default: all of the inbox).", Arity = ArgumentArity.ZeroOrMore };
         var watch = new Option<bool>("--watch") { Description = "Go on: take in whatever is dropped into the inbox, until Ctrl+C." };
+        var run = new Option<bool>("--run") { Description = "Then bring all stages up to date, as 'run' does; with --watch after each intake." };
         var passphrase = Passphrase.File();
-        var command = new Command("ingest", "Take exports in: store their bytes, then their rows, with every line accounted for.") { files, watch, passphrase };
+        var command = new Command("ingest", "Take exports in: store their bytes, then their rows, with every line accounted for.") { files, watch, run, passphrase };
         runner.BindWriting(command, (parsed, context, study) =>
         {
             if (Passphrase.OpenIfGiven(study, parsed.GetValue(passphrase)) is { } wrong)
                 return CommandResult.Failed(ExitCode.Refused, [wrong]);
+            var isRun = parsed.GetValue(run);
+            if (isRun)
+                study.Tables.ReadAhead(RunCommand.TableNames);
             if (parsed.GetValue(watch))
-                return Watch(context, study);
+                return Watch(context, study, isRun);
             var named = parsed.GetValue(files) ?? [];
             var taken = ProgressDisplay.Show(context, "Taking in", tell => Intakes.Of(study, context).Run(named, progress =>
                 tell(progress.BytesTotal == 0 ? 1 : (double)progress.BytesDone / progress.BytesTotal,
                     string.Create(CultureInfo.InvariantCulture, $"{progress.FilesDone}/{progress.FilesTotal} {progress.File}"))));
-            return taken.Succeeded(out var report) ? Result(context, report, SafetyRecords.Look(study, context)) : CommandResult.Failed(ExitCode.Fault, taken.Problems);
+            return taken.Succeeded(out var report) ? Result(context, study, report, isRun) : CommandResult.Failed(ExitCode.Fault, taken.Problems);
         }, StudyIntake.TableNames);
         return command;
     }
 
-    private static CommandResult Watch(CommandContext context, OpenedStudy study)
+    /// <summary>What an intake did and, if asked for, what the run after it did. What was held or refused does not keep the rest from being run.</summary>
+    private static CommandResult Result(CommandContext context, OpenedStudy study, IntakeReport report, bool isRun)
+    {
+        var intake = Result(context, report, SafetyRecords.Look(study, context));
+        if (!isRun)
+            return intake;
+        var ran = RunCommand.Run(context, study, null, null);
+        var run = ran.Succeeded(out var stages) ? RunCommand.Result(context, stages, []) : CommandResult.Failed(ExitCode.Fault, ran.Problems);
+        return new CommandResult(run.Exit == ExitCode.Fault ? run.Exit : intake.Exit, new { intake = intake.Document, run = run.Document }, console =>
+        {
+            intake.Render(console);
+            run.Render(console);
+        });
+    }
+
+    private static CommandResult Watch(CommandContext context, OpenedStudy study, bool isRun)
     {
         using var stop = new CancellationTokenSource();
         Console.CancelKeyPress += (_, pressed) =>
@@ -54,7 +73,7 @@ internal static class IngestCommand
             }
 
             files += report.Files.Count;
-            Result(context, report, SafetyRecords.Look(study, context)).Render(context.Messages);
+            Result(context, study, report, isRun).Render(context.Messages);
         }, stop.Token).GetAwaiter().GetResult();
         return CommandResult.Done(new { files }, console => console.MarkupLineInterpolated($"{Counted.Of(files, "file")} looked at."));
     }

@@ -22,9 +22,13 @@ internal static class RunCommand
         {
             var ran = Run(context, study, parsed.GetValue(stage), parsed.GetValue(only));
             return ran.Succeeded(out var report) ? Result(context, report, SafetyRecords.Look(study, context)) : CommandResult.Failed(ExitCode.WrongUsage, ran.Problems);
-        }, [.. Stages.All.SelectMany(known => known.Declaration.Inputs.Select(input => input.Table).Concat(known.Declaration.Outputs)).Distinct()]);
+        }, TableNames);
         return command;
     }
+
+    /// <summary>Tables that stages read or write.</summary>
+    public static IReadOnlyList<string> TableNames { get; } =
+        [.. Stages.All.SelectMany(known => known.Declaration.Inputs.Select(input => input.Table).Concat(known.Declaration.Outputs)).Distinct()];
 
     /// <summary>Runs the stages with progress.</summary>
     public static Outcome<RunReport> Run(CommandContext context, OpenedStudy study, string? stage, string? only) =>
@@ -38,7 +42,7 @@ internal static class RunCommand
         }));
 
     /// <summary>What a run did, as document and as text.</summary>
-    private static CommandResult Result(CommandContext context, RunReport report, IReadOnlyList<SessionStop> stops)
+    public static CommandResult Result(CommandContext context, RunReport report, IReadOnlyList<SessionStop> stops)
     {
         foreach (var stage in report.Stages)
             context.Log.Information("Stage {Stage}: {Done} done, {Skipped} skipped, {Removed} removed", stage.Stage, stage.Done.Count, stage.Skipped, stage.Removed.Count);

@@ -42,14 +42,15 @@ internal sealed class SharedRows
 
     /// <summary>Begins to read, on a thread of its own, files that stay as they are while a stage works: those of its outputs that it need not write anew, and at the first
     /// such stage those that no stage writes. What cannot be read is told by the stage that asks for it.</summary>
-    public void ReadAhead(IEnumerable<(string Table, DataFile File)> kept)
+    /// <returns>Ends when they are read.</returns>
+    public Task ReadAhead(IEnumerable<(string Table, DataFile File)> kept)
     {
         lock (_oneAtATime)
         {
             var first = _hasBegun ? [] : _unions.Keys.Where(table => !_written.Contains(table)).SelectMany(table => _tables.Table(_unions[table].Table).Files().Select(file => (table, file)));
             List<(string Table, DataFile File)> files = [.. first.Concat(kept).Where(IsAskedFor)];
             _hasBegun = true;
-            _ahead = _ahead.ContinueWith(_ => ReadAll(files), CancellationToken.None, TaskContinuationOptions.LongRunning, TaskScheduler.Default);
+            return _ahead = _ahead.ContinueWith(_ => ReadAll(files), CancellationToken.None, TaskContinuationOptions.LongRunning, TaskScheduler.Default);
         }
     }
 

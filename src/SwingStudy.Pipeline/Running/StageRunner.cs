@@ -28,7 +28,7 @@ internal sealed class StageRunner(
         if (plan.Todo.Count > 0 && _parallel > 1)
         {
             var replaced = plan.Todo.SelectMany(planned => planned.Unit.Names).Concat(gone).ToHashSet(StringComparer.Ordinal);
-            sharedRows.ReadAhead(active.Where(file => !replaced.Contains(file.File.Unit)).Select(file => (file.Table, file.File)));
+            _ = sharedRows.ReadAhead(active.Where(file => !replaced.Contains(file.File.Unit)).Select(file => (file.Table, file.File)));
         }
 
         return new ComputedStage(stage, files, Compute(stage, files, plan, tables), plan.Skipped, gone);
