@@ -6,8 +6,6 @@ namespace SwingStudy.Domain.Protocols;
 /// <remarks>The editions stand in <c>protocols/standards/single-case.json</c>, each threshold with its basis.</remarks>
 public sealed record DesignStandard
 {
-    private static readonly JsonSerializerOptions Json = new() { PropertyNamingPolicy = JsonNamingPolicy.SnakeCaseLower };
-
     /// <summary>Kebab-case name of the edition, as protocols write it.</summary>
     public required string Name { get; init; }
 
@@ -42,8 +40,6 @@ public sealed record DesignStandard
     {
         using var stream = typeof(DesignStandard).Assembly.GetManifestResourceStream("single-case.json")
             ?? throw new InvalidOperationException("The design standards are missing from the program.");
-        return JsonSerializer.Deserialize<Editions>(stream, Json)!.List;
+        return JsonSerializer.Deserialize(stream, DesignStandardsJson.Default.DesignStandards)!.Editions;
     }
-
-    private sealed record Editions([property: System.Text.Json.Serialization.JsonPropertyName("editions")] List<DesignStandard> List);
 }

@@ -7,7 +7,7 @@ namespace SwingStudy.Motion.Events;
 /// <param name="BreakAtM">Where it was when the shaft's turn broke; NaN without a break.</param>
 /// <param name="BreakScatterM">Standard error of that.</param>
 /// <param name="AddressAtM">Where the head was set down before the swing; NaN when it was not.</param>
-public readonly record struct ContactEvidence(double SpeedMps, double MarkedAtM, double MarkFloorM, double BreakAtM, double BreakScatterM, double AddressAtM = double.NaN)
+public sealed record ContactEvidence(double SpeedMps, double MarkedAtM, double MarkFloorM, double BreakAtM, double BreakScatterM, double AddressAtM = double.NaN)
 {
     /// <summary>Whether contact was marked.</summary>
     public bool HasMark => !double.IsNaN(MarkedAtM);

@@ -44,10 +44,12 @@ public sealed record LowPoint(double AlongM, double BelowM, double HeightM)
         double[] along = [.. Enumerable.Range(from, to - from + 1).Select(i => head.X[i] - contact.X)];
         var path = PolynomialFit.Of(along, head.Y.AsSpan(from, along.Length), Degree);
         var (lowest, at) = (double.PositiveInfinity, double.NaN);
-        for (var x = along.Min(); x <= along.Max(); x += StepM)
+        var end = along.Max();
+        for (var x = along.Min(); x <= end; x += StepM)
         {
-            if (path.At(x) < lowest)
-                (lowest, at) = (path.At(x), x);
+            var height = path.At(x);
+            if (height < lowest)
+                (lowest, at) = (height, x);
         }
 
         return along.Count(x => x < at) >= LeastOnEitherSide && along.Count(x => x > at) >= LeastOnEitherSide ? new LowPoint(at, path.At(0) - lowest, lowest) : null;

@@ -7,4 +7,4 @@ namespace SwingStudy.Pipeline.Analyse;
 /// <param name="Swing">The swing.</param>
 /// <param name="Order">Place of the swing in its session.</param>
 /// <param name="Value">The value, canonical unit, finite.</param>
-internal readonly record struct CountedValue(string Participant, string Session, string Phase, string Swing, double Order, double Value);
+internal sealed record CountedValue(string Participant, string Session, string Phase, string Swing, double Order, double Value);

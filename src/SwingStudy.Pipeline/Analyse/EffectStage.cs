@@ -17,7 +17,7 @@ internal sealed class EffectStage : Stage<EffectSettings>
         Unit = UnitOfWork.Participant,
         Inputs = [new("swings", Slice.SameParticipant), new("flags", Slice.SameParticipant), new("noise", Slice.WholeTable)],
         Outputs = ["effects"],
-        CodeVersion = "3",
+        CodeVersion = "4",
     };
 
     protected override EffectSettings SettingsOf(StudySetup setup) => EffectSettings.Of(setup);

@@ -1,18 +1,14 @@
 using System.Text.Json;
-using System.Text.Json.Serialization;
 using SwingStudy.Domain.Studies;
 using SwingStudy.Domain.Tables;
 
 namespace SwingStudy.Pipeline.Running;
 
 /// <summary>A stage that sees settings of one type.</summary>
-/// <typeparam name="TSettings">A record; its JSON form is part of what the stage depends on.</typeparam>
+/// <typeparam name="TSettings">A record that <see cref="SettingsJson"/> names; its JSON form is part of what the stage depends on.</typeparam>
 internal abstract class Stage<TSettings> : Stage
     where TSettings : notnull
 {
-    /// <summary>A number that is not declared is NaN, such as the place of a plate that its file tells.</summary>
-    private static readonly JsonSerializerOptions Json = new() { NumberHandling = JsonNumberHandling.AllowNamedFloatingPointLiterals };
-
     internal override BoundStage Bind(StudySetup setup)
     {
         var settings = SettingsOf(setup);
@@ -21,7 +17,7 @@ internal abstract class Stage<TSettings> : Stage
             Declaration,
             [.. Declaration.Inputs.Select(input => new BoundInput(tables[input.Table], input.Slice, ColumnsOf(input.Table, settings)))],
             Declaration.Outputs.ToDictionary(name => name, name => tables[name], StringComparer.Ordinal),
-            JsonSerializer.Serialize(settings, Json),
+            JsonSerializer.Serialize(settings, typeof(TSettings), SettingsJson.Default),
             input => Run(settings, input));
     }
 

@@ -77,22 +77,18 @@ public sealed record SerialDependence(double? Lag1, double Shrunk)
         double products = 0, squares = 0;
         foreach (var (k, count) in lengths)
         {
-            // Row means of the correlation matrix: c_i = Σ_j ρ^|i−j| / k; grand mean c = V/k.
-            var powers = new double[k];
-            powers[0] = 1;
+            // Row means of the correlation matrix: c_i = Σ_j ρ^|i−j| / k, by sums S_n = 1 + ρ + … + ρ^n; grand mean c = V/k.
+            var sums = new double[k];
+            var power = sums[0] = 1;
             for (var j = 1; j < k; j++)
-                powers[j] = powers[j - 1] * rho;
-            var rows = new double[k];
+                sums[j] = sums[j - 1] + (power *= rho);
+            double RowMean(int i) => (sums[i] + sums[k - 1 - i] - 1) / k;
+            var grand = 0.0;
             for (var i = 0; i < k; i++)
-            {
-                for (var j = 0; j < k; j++)
-                    rows[i] += powers[Math.Abs(i - j)] / k;
-            }
-
-            var grand = rows.Average();
+                grand += RowMean(i) / k;
             squares += count * k * (1 - grand);
             for (var i = 1; i < k; i++)
-                products += count * (rho - rows[i - 1] - rows[i] + grand);
+                products += count * (rho - RowMean(i - 1) - RowMean(i) + grand);
         }
 
         return products / squares;

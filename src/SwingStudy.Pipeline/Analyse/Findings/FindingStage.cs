@@ -22,7 +22,7 @@ internal sealed class FindingStage : Stage<FindingSettings>
             new("captures", Slice.WithValues), new("links", Slice.WholeTable), new("clocks", Slice.WholeTable),
         ],
         Outputs = ["group_effects", "findings"],
-        CodeVersion = "7",
+        CodeVersion = "8",
     };
 
     protected override FindingSettings SettingsOf(StudySetup setup) => FindingSettings.Of(setup);

@@ -105,5 +105,5 @@ internal static class GroupSynthesis
             .ToDictionary(group => group.Key, group => group.Select(i => new PlayerEffect(estimates[i], errors[i], planned[i] == true)).ToList());
     }
 
-    private readonly record struct PlayerEffect(double Value, double StandardError, bool IsPlanned);
+    private sealed record PlayerEffect(double Value, double StandardError, bool IsPlanned);
 }

@@ -18,7 +18,7 @@ internal sealed class TrendStage : Stage<TrendSettings>
         Unit = UnitOfWork.Participant,
         Inputs = [new("swings", Slice.SameParticipant), new("flags", Slice.SameParticipant), new("noise", Slice.WholeTable)],
         Outputs = ["trends"],
-        CodeVersion = "4",
+        CodeVersion = "5",
     };
 
     protected override TrendSettings SettingsOf(StudySetup setup) => TrendSettings.Of(setup);

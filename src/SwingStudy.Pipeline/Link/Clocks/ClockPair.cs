@@ -5,4 +5,4 @@ namespace SwingStudy.Pipeline.Link.Clocks;
 /// <param name="Device">Position among the device's readings.</param>
 /// <param name="ResidualSeconds">Device time on the reference clock minus reference time, beyond what cut times leave open; positive: the device was late.</param>
 /// <param name="IsLate">The residual is beyond the device's ordinary jitter: an odd trigger that no other record explains.</param>
-internal readonly record struct ClockPair(int Reference, int Device, double ResidualSeconds, bool IsLate = false);
+internal sealed record ClockPair(int Reference, int Device, double ResidualSeconds, bool IsLate = false);
