@@ -36,10 +36,34 @@ public sealed record DesignStandard
     /// <summary>The thresholds of a design; null where the edition does not cover it.</summary>
     public DesignThreshold? Of(DesignKind design) => Designs.FirstOrDefault(threshold => threshold.Design == Identifiers.Word.Of(design));
 
+    // Every command reads it, so it is read by hand: building a serializer takes longer than all of the rest of the declarations.
     private static List<DesignStandard> Load()
     {
         using var stream = typeof(DesignStandard).Assembly.GetManifestResourceStream("single-case.json")
             ?? throw new InvalidOperationException("The design standards are missing from the program.");
-        return JsonSerializer.Deserialize(stream, DesignStandardsJson.Default.DesignStandards)!.Editions;
+        using var document = JsonDocument.Parse(stream);
+        return [.. document.RootElement.GetProperty("editions").EnumerateArray().Select(Edition)];
     }
+
+    private static DesignStandard Edition(JsonElement edition) => new()
+    {
+        Name = Text(edition, "name"),
+        Title = Text(edition, "title"),
+        Year = edition.GetProperty("year").GetInt32(),
+        Demonstrations = edition.GetProperty("demonstrations").GetInt32(),
+        Designs = [.. edition.GetProperty("designs").EnumerateArray().Select(Threshold)],
+        NotJudged = [.. edition.GetProperty("not_judged").EnumerateArray().Select(text => text.GetString()!)],
+    };
+
+    private static DesignThreshold Threshold(JsonElement design) => new()
+    {
+        Design = Text(design, "design"),
+        Phases = design.GetProperty("phases").GetInt32(),
+        Meets = design.GetProperty("meets").GetInt32(),
+        Reservations = design.GetProperty("reservations").GetInt32(),
+        LongestRun = design.TryGetProperty("longest_run", out var run) ? run.GetInt32() : null,
+        Basis = Text(design, "basis"),
+    };
+
+    private static string Text(JsonElement parent, string name) => parent.GetProperty(name).GetString()!;
 }

@@ -1,6 +1,9 @@
+using System.Text.Json.Serialization;
+
 namespace SwingStudy.Domain.Sources;
 
 /// <summary>Where a force plate lies in the laboratory (x to the target, y up, z to the right facing the target), lengths in metres.</summary>
+[JsonNumberHandling(JsonNumberHandling.AllowNamedFloatingPointLiterals)]
 public sealed record PlateGeometry
 {
     /// <summary>Centre of the plate's top, along the target line; NaN when it is not declared.</summary>

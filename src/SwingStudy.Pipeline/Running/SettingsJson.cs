@@ -10,8 +10,6 @@ using SwingStudy.Pipeline.Screen;
 namespace SwingStudy.Pipeline.Running;
 
 /// <summary>How the settings of stages are written, by code made when the program is built: every run writes all of them before it does anything.</summary>
-/// <remarks>A number that is not declared is NaN, such as the place of a plate that its file tells.</remarks>
-[JsonSourceGenerationOptions(NumberHandling = JsonNumberHandling.AllowNamedFloatingPointLiterals, GenerationMode = JsonSourceGenerationMode.Metadata)]
 [JsonSerializable(typeof(LinkSettings))]
 [JsonSerializable(typeof(MeasureSettings))]
 [JsonSerializable(typeof(ScreenSettings))]

@@ -17,7 +17,7 @@ public sealed class SafetyWatch
     private const string AtMaximum = "maximum";
     private readonly StudySetup _setup;
     private readonly StudyRegistry _registry;
-    private readonly IReadOnlyList<(string Player, List<WatchedSession> Sessions)> _players;
+    private readonly IReadOnlyList<WatchedPlayer> _players;
 
     /// <summary>Reads what the rules watch.</summary>
     public SafetyWatch(StudySetup setup, StudyRegistry registry, TableStore tables)
@@ -25,13 +25,14 @@ public sealed class SafetyWatch
         (_setup, _registry) = (setup, registry);
         var zone = DateTimeZoneProviders.Tzdb[setup.Declaration.Zone];
         var entries = registry.Entries().Where(entry => entry.Kind == SessionEntry.Ratings).ToLookup(entry => entry.Session, StringComparer.Ordinal);
-        var players = registry.Sessions().ToLookup(session => session.Participant.ToString(), StringComparer.Ordinal);
-        _players = [.. players.OrderBy(player => player.Key, StringComparer.Ordinal).AsParallel().AsOrdered().Select(player =>
+        var players = registry.Sessions().GroupBy(session => session.Participant.ToString(), StringComparer.Ordinal).OrderBy(player => player.Key, StringComparer.Ordinal).ToList();
+        var watched = new WatchedPlayer[players.Count];
+        Parallel.For(0, watched.Length, i =>
         {
-            var swings = Swings(tables, player.Key);
-            var sessions = SessionTimes.Units(player.Key, player, zone).Where(unit => unit.Session is not null).Select(unit => Watched(unit, swings, entries[unit.Session!.Id], zone));
-            return (player.Key, sessions.ToList());
-        })];
+            var (player, swings) = (players[i].Key, Swings(tables, players[i].Key));
+            watched[i] = new WatchedPlayer(player, [.. SessionTimes.Units(player, players[i], zone).Where(unit => unit.Session is not null).Select(unit => Watched(unit, swings, entries[unit.Session!.Id], zone))]);
+        });
+        _players = watched;
     }
 
     /// <summary>Stops that the rules call for and that are not on record, by session.</summary>
@@ -44,13 +45,13 @@ public sealed class SafetyWatch
                from session in player.Sessions
                from stop in StopChecks.Find(_setup.Protocol.StopRules, session, player.Sessions)
                where !known.Contains((session.Id, stop.Evidence))
-               select new SessionStop(session.Id, new(player.Player), stop.Evidence, stop.Rule, stop.Detail, now),
+               select new SessionStop(session.Id, new(player.Participant), stop.Evidence, stop.Rule, stop.Detail, now),
         ];
     }
 
     /// <summary>Swings of each player, those at maximum intent apart.</summary>
     public IReadOnlyList<SwingCounts> Counts() =>
-        [.. _players.Select(player => new SwingCounts(player.Player, player.Sessions.Count, player.Sessions.Sum(session => session.Count(null)), player.Sessions.Sum(session => session.Count(AtMaximum))))];
+        [.. _players.Select(player => new SwingCounts(player.Participant, player.Sessions.Count, player.Sessions.Sum(session => session.Count(null)), player.Sessions.Sum(session => session.Count(AtMaximum))))];
 
     private static WatchedSession Watched(WorkUnit unit, List<WatchedSwing> swings, IEnumerable<SessionEntry> entries, DateTimeZone zone)
     {
@@ -127,4 +128,6 @@ public sealed class SafetyWatch
         BooleanColumn booleans => booleans.Values[row] == true ? 1 : 0,
         _ => null,
     };
+
+    private sealed record WatchedPlayer(string Participant, List<WatchedSession> Sessions);
 }

@@ -40,8 +40,9 @@ internal sealed class PlayerChanges
             foreach (var contrast in _settings.Contrasts)
             {
                 var basis = outcome.Contrasts.Contains(contrast.Name) ? Basis.Planned : outcome.Late.ContainsKey(contrast.Name) ? Basis.Amended : Basis.Exploratory;
-                List<PlayerChange> comparison = [.. _players.AsParallel().AsOrdered().Select(player => Of(player, [.. values[player.Participant]], outcome, contrast, basis))];
-                if (basis != Basis.Exploratory || comparison.Exists(change => change.Estimate is not null))
+                var comparison = new PlayerChange[_players.Count];
+                Parallel.For(0, comparison.Length, i => comparison[i] = Of(_players[i], [.. values[_players[i].Participant]], outcome, contrast, basis));
+                if (basis != Basis.Exploratory || comparison.Any(change => change.Estimate is not null))
                     changes.AddRange(comparison);
             }
         }
