@@ -51,30 +51,43 @@ internal static class WaveTask
         if (reader.Problems.Count > 0 || reader.Rejects.Count > 0 || !reader.Counts.Balances)
             throw new InvalidOperationException($"{name} was not read whole: {string.Join(Environment.NewLine, reader.Problems)}");
         var session = reader.Preamble.Single(line => line.Text.StartsWith("Session\t", StringComparison.Ordinal)).Text["Session\t".Length..];
-        return string.Create(CultureInfo.InvariantCulture, $"{recording.Sequence},{recording.Alias},{session},{string.Join(',', Features(recording).Select(Text))}");
+        return string.Create(CultureInfo.InvariantCulture, $"{recording.Sequence},{recording.Alias},{session},{string.Join(',', Array.ConvertAll(Features(recording), Text))}");
     }
 
-    private static IEnumerable<double> Features(Recording recording)
+    private static double[] Features(Recording recording)
     {
         var curves = recording.Curves.ToDictionary(curve => curve.Channel, curve => curve, StringComparer.Ordinal);
         var rate = curves["lead_force_y"].RateHz;
-        string[] feet = ["lead", "trail"], quantities = ["force", "moment"];
-        var smooth = Filter.Apply([.. from foot in feet from quantity in quantities from letter in "xyz" select curves[Channels.OfPlate(foot, quantity, letter)].Values], rate);
+        var raw = new List<double[]>();
+        foreach (var foot in (string[])["lead", "trail"])
+        {
+            foreach (var quantity in (string[])["force", "moment"])
+            {
+                foreach (var letter in "xyz")
+                    raw.Add(curves[Channels.OfPlate(foot, quantity, letter)].Values);
+            }
+        }
+
+        var smooth = Filter.Apply(raw, rate);
         PlateLoads first = new(smooth[0], smooth[1], smooth[2], smooth[3], smooth[4], smooth[5]), second = new(smooth[6], smooth[7], smooth[8], smooth[9], smooth[10], smooth[11]);
         var axis = new TimeAxis(rate, 0, first.Count);
 
         // The laboratory's up is the plates' z; its right is the plates' -y.
         var reaction = GroundReaction.Of([(first, AtOrigin), (second, AtOrigin)], leastForceN: 0);
         var vertical = reaction.ForceY;
-        double[] across = [.. reaction.ForceZ.Select(value => -value)];
+        var across = Array.ConvertAll(reaction.ForceZ, value => -value);
         var still = QuietStanding.Stillest(vertical, axis, StillSeconds, 0, StillSeconds)!;
         var peak = Peak.Highest(vertical)!.Value;
         var least = Peak.Lowest(vertical, 0, peak.Index)!.Value;
         var rise = Peak.Highest(Difference.CentralPlainEnds(vertical, rate))!.Value;
         var onset = Onset(vertical, still);
-        double[] above = [.. vertical.Select(value => value - still.WeightN)];
-        var peaks = ProminentPeak.In(vertical, LeastProminenceN);
-        var shown = peaks.OrderByDescending(found => found.Prominence).Take(PeaksShown).Select(found => axis.TimeOf(found.Index)).Order().ToList();
+        var above = Array.ConvertAll(vertical, value => value - still.WeightN);
+        ProminentPeak[] peaks = [.. ProminentPeak.In(vertical, LeastProminenceN)];
+        Array.Sort(peaks, (one, other) => other.Prominence.CompareTo(one.Prominence) is var order and not 0 ? order : one.Index.CompareTo(other.Index));
+        var shown = Array.ConvertAll(peaks[..Math.Min(PeaksShown, peaks.Length)], found => axis.TimeOf(found.Index));
+        Array.Sort(shown);
+        Array.Resize(ref shown, PeaksShown);
+        shown.AsSpan(Math.Min(PeaksShown, peaks.Length)).Fill(double.NaN);
         return
         [
             still.WeightN, still.ScatterN, .. Top(peak), .. Top(least), .. Top(rise),
@@ -84,7 +97,7 @@ internal static class WaveTask
             .. Highest(first.ForceY), .. Highest(second.ForceY), .. Highest(reaction.ForceX), .. Highest(across),
             Range(reaction.CentreX), Range(reaction.CentreZ),
             Span.Integral(reaction.ForceX, axis, 0, axis.LastTimeS),
-            peaks.Count, .. shown, .. Enumerable.Repeat(double.NaN, PeaksShown - shown.Count),
+            peaks.Length, .. shown,
         ];
 
         double[] Highest(double[] values) => Top(Peak.Highest(values)!.Value);

@@ -128,7 +128,7 @@ internal static class MappingParts
 
     private static bool IsEncoding(string name)
     {
-        if (CodePagesEncodingProvider.Instance.GetEncoding(name) is not null)
+        if (name == "utf-8" || CodePagesEncodingProvider.Instance.GetEncoding(name) is not null)
             return true;
         try
         {

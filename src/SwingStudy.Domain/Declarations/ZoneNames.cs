@@ -3,13 +3,18 @@ using SwingStudy.Domain.Declarations.Yaml;
 
 namespace SwingStudy.Domain.Declarations;
 
-/// <summary>Checks names of time zones against the IANA database.</summary>
-internal static class ZoneNames
+/// <summary>Time zones by their names in the IANA database.</summary>
+public static class ZoneNames
 {
+    private const string Utc = "UTC";
+
+    /// <summary>The zone of a name; null when it is not known. UTC has no rules, so the database, which takes its time to open, stays closed for it.</summary>
+    public static DateTimeZone? Find(string name) => name == Utc ? DateTimeZone.Utc : DateTimeZoneProviders.Tzdb.GetZoneOrNull(name);
+
     /// <summary>Notes a problem when the zone is named and not known.</summary>
-    public static void Check(YamlMap map, string key, string? zone)
+    internal static void Check(YamlMap map, string key, string? zone)
     {
-        if (zone is { Length: > 0 } && DateTimeZoneProviders.Tzdb.GetZoneOrNull(zone) is null)
+        if (zone is { Length: > 0 } && Find(zone) is null)
             map.Note(DeclarationMessages.ZoneUnknown(map.PlaceOf(key), zone, DateTimeZoneProviders.Tzdb.Ids));
     }
 }

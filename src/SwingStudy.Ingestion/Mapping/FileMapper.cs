@@ -1,4 +1,5 @@
 using NodaTime;
+using SwingStudy.Domain.Declarations;
 using SwingStudy.Domain.Problems;
 using SwingStudy.Domain.Sources;
 using SwingStudy.Domain.Variables;
@@ -148,7 +149,7 @@ internal sealed class FileMapper(SourceMapping mapping, VariableDictionary dicti
     private Outcome<MappedFile> Settle(FileAssembly assembly, RecordDocument document, AmbiguousChoice? choice)
     {
         var zone = mapping.Time.Zone is { } name
-            ? DateTimeZoneProviders.Tzdb.GetZoneOrNull(name) ?? throw new InvalidOperationException($"The zone '{name}' of {mapping.File} was not checked.")
+            ? ZoneNames.Find(name) ?? throw new InvalidOperationException($"The zone '{name}' of {mapping.File} was not checked.")
             : null;
         assembly.SettleTimes(zone, choice);
         assembly.CheckColumns();

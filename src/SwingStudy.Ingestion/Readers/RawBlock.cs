@@ -54,9 +54,8 @@ public sealed class RawBlock : IDisposable
         return cell.Start >= 0 ? _text.AsSpan(cell.Start, cell.Length) : _unescaped.AsSpan(~cell.Start, cell.Length);
     }
 
-    /// <summary>Where a cell stands in the text; a negative start for one whose text does not stand there.</summary>
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    internal CellSpan Place(int row, int column) => _cells[_rows[row].FirstCell + column];
+    /// <summary>Where the cells of a column stand.</summary>
+    internal ColumnPlaces Places(int column) => new(_text, _cells.AsSpan(0, CellCount), _rows.AsSpan(0, RowCount), column);
 
     /// <summary>Whether any cell has a kind other than text.</summary>
     internal bool HasKinds => _kinds is not null;

@@ -19,7 +19,9 @@ internal sealed class RecordingFacts(RecordingRequest request, char decimalSign,
 {
     private readonly SourceMapping _mapping = request.Mapping;
     private readonly RecordingRule _rule = request.Mapping.Recording!;
-    private readonly DateTimeZone? _zone = request.Mapping.Time.Zone is { } zone ? DateTimeZoneProviders.Tzdb[zone] : null;
+    private readonly DateTimeZone? _zone = request.Mapping.Time.Zone is { } zone
+        ? ZoneNames.Find(zone) ?? throw new InvalidOperationException($"The zone '{zone}' of {request.Mapping.File} was not checked.")
+        : null;
 
     /// <summary>Whether left and right stand in the mapping, so that handedness matters.</summary>
     public bool NeedsHandedness { get; } = request.Mapping.Recording!.Channels.Keys.Concat(request.Mapping.Recording.Landmarks.Keys).Concat(request.Mapping.Plates.Keys)

@@ -17,7 +17,7 @@ internal sealed class RunFinish(RecordingRequest request, char decimalSign, IRea
     private readonly RecordingRule _rule = request.Mapping.Recording!;
     private readonly RecordingFacts _facts = new(request, decimalSign, preamble);
     private readonly LaboratoryAxes _axes = new(request.Mapping.Recording!, request.Mapping.Plates);
-    private readonly (string Channel, string Unit)[] _channels = [.. SampleColumns.Named(request.Mapping).Select(named => (named.Channel, named.Unit))];
+    private readonly NamedChannel[] _channels = [.. SampleColumns.Named(request.Mapping)];
 
     /// <summary>The recording, or all that stands against the file.</summary>
     public Outcome<Recording> Of(SampleRun run)

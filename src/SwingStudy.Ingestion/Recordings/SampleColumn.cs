@@ -1,4 +1,3 @@
-using System.Runtime.CompilerServices;
 using System.Runtime.Intrinsics;
 using SwingStudy.Ingestion.Mapping.Cells;
 using SwingStudy.Ingestion.Mapping.Columns;
@@ -25,8 +24,6 @@ internal sealed record SampleColumn(string Channel, string Unit, int Position, s
     /// <param name="from">The first of them.</param>
     /// <param name="into">Takes a value for each row.</param>
     /// <param name="rejects">Takes the cells that cannot be read, from above to below.</param>
-    /// <remarks>Where vectors keep it from being compiled ahead, it would run unoptimised at first without the attribute.</remarks>
-    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public void Read(RawBlock block, int from, Span<double> into, List<MappedReject> rejects)
     {
         const int few = FixedDecimals.Cells;
@@ -34,10 +31,11 @@ internal sealed record SampleColumn(string Channel, string Unit, int Position, s
         if (!block.HasKinds && !Missing.MayBeNumber && !IsTimeOfDay && into.Length >= few)
         {
             // Nearly all cells are a short number with as many decimals as the one above, which no token and no blank can be.
+            var places = block.Places(Position);
             var numbers = Numbers.Like(block.Cell(from, Position));
             for (; row + few <= into.Length; row += few)
             {
-                if (numbers.TryRead(block, from + row, Position, out var values))
+                if (numbers.TryRead(places, from + row, out var values))
                 {
                     Scale.Apply(values).CopyTo(into[row..]);
                     continue;

@@ -31,15 +31,15 @@ internal sealed class SampleColumns
     public IReadOnlyList<Problem> Remarks => _remarks;
 
     /// <summary>Heading of each channel and landmark coordinate that the mapping names.</summary>
-    public static IEnumerable<(string Channel, string Unit, FieldSource Field)> Named(SourceMapping mapping)
+    public static IEnumerable<NamedChannel> Named(SourceMapping mapping)
     {
         var rule = mapping.Recording!;
         foreach (var (name, field) in rule.Channels)
-            yield return (name, Channels.FindInput(PlayerSides.Of(name, true))!.Unit, field);
+            yield return new NamedChannel(name, Channels.FindInput(PlayerSides.Of(name, true))!.Unit, field);
         foreach (var (name, label) in rule.Landmarks)
         {
             foreach (var axis in (char[])['x', 'y', 'z'])
-                yield return ($"{name}_{axis}", "m", new FieldSource { Column = LandmarkColumn(rule, label, axis), Unit = rule.LandmarkUnit });
+                yield return new NamedChannel($"{name}_{axis}", "m", new FieldSource { Column = LandmarkColumn(rule, label, axis), Unit = rule.LandmarkUnit });
         }
     }
 
@@ -86,8 +86,8 @@ internal sealed class SampleColumns
     /// <summary>Remarks on columns that nobody mapped.</summary>
     public void NoteUnmapped()
     {
-        var ignored = _mapping.Ignore.Select(_shape.Columns.Find).OfType<Heading>().Select(heading => heading.Position).ToHashSet();
-        foreach (var heading in _shape.Columns.Headings.Where(heading => !_used.Contains(heading.Position) && !ignored.Contains(heading.Position) && heading.Text.Length > 0))
+        var ignored = _mapping.Ignore.Select(_shape.Columns.Find).OfType<Heading>().ToHashSet();
+        foreach (var heading in _shape.Columns.Headings.Where(heading => !_used.Contains(heading.Position) && !ignored.Contains(heading) && heading.Text.Length > 0))
             _remarks.Add(MappingMessages.ColumnUnmapped(_mapping, _shape, heading.Name));
     }
 

@@ -8,7 +8,8 @@ namespace SwingStudy.Ingestion.Recordings;
 /// <param name="row">Its place in the file; see <see cref="Recording.Row"/>.</param>
 internal sealed class SampleRun(int columns, RecordingTexts texts, int row)
 {
-    private const int FirstCapacity = 256;
+    /// <summary>What most recordings of a swing need; they are few at a time, and their buffers go from one to the next.</summary>
+    private const int FirstCapacity = 4096;
 
     /// <summary>Column behind column and the clock behind them, each with room for <see cref="_capacity"/> samples.</summary>
     private double[] _values = ArrayPool<double>.Shared.Rent((columns + 1) * FirstCapacity);
@@ -76,9 +77,13 @@ internal sealed class SampleRun(int columns, RecordingTexts texts, int row)
     public double[] Values(int column, SampleGrid grid)
     {
         var samples = Column(column)[..Count];
+        var values = GC.AllocateUninitializedArray<double>(grid.Length);
         if (grid.Places is not { } places)
-            return samples.ToArray();
-        var values = new double[grid.Length];
+        {
+            samples.CopyTo(values);
+            return values;
+        }
+
         Array.Fill(values, double.NaN);
         for (var i = 0; i < places.Length; i++)
             values[places[i]] = samples[i];

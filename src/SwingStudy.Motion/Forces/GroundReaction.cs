@@ -38,11 +38,11 @@ public sealed record GroundReaction(
     {
         if (plates.Count == 0 || plates.Any(plate => plate.Loads.Count != plates[0].Loads.Count))
             throw new ArgumentException("Plates need equally many samples.", nameof(plates));
-        (PlateLoads Loads, PlatePose Pose)[] all = [.. plates];
         var count = plates[0].Loads.Count;
         var reaction = new GroundReaction(new double[count], new double[count], new double[count], new double[count], new double[count], new double[count]);
-        for (var i = 0; i < count; i++)
-            reaction.Set(i, all, leastForceN);
+        foreach (var (loads, pose) in plates)
+            reaction.Add(loads, pose);
+        reaction.Finish(leastForceN);
         return reaction;
     }
 
@@ -50,23 +50,34 @@ public sealed record GroundReaction(
     /// <inheritdoc cref="Of(IReadOnlyList{ValueTuple{PlateLoads, PlatePose}}, double)"/>
     public static GroundReaction Of(PlateLoads loads, PlatePose pose, double leastForceN) => Of([(loads, pose)], leastForceN);
 
-    private void Set(int i, ReadOnlySpan<(PlateLoads Loads, PlatePose Pose)> plates, double leastForceN)
+    /// <summary>Adds forces, moments about the laboratory's vertical, and, in place of the centres of pressure, the moments of vertical forces that these are made of.</summary>
+    private void Add(PlateLoads loads, PlatePose pose)
     {
-        // Moments about the laboratory's vertical, and the moments of the vertical forces, of which centres of pressure are made.
-        double x = 0, y = 0, z = 0, alongX = 0, alongZ = 0, vertical = 0;
-        foreach (var (loads, pose) in plates)
+        ReadOnlySpan<double> forceX = loads.ForceX, forceY = loads.ForceY, forceZ = loads.ForceZ, momentX = loads.MomentX, momentY = loads.MomentY, momentZ = loads.MomentZ;
+        Span<double> x = ForceX, y = ForceY, z = ForceZ, alongX = CentreX, alongZ = CentreZ, vertical = VerticalMoment;
+        var (originX, height, originZ) = (pose.Origin.X, pose.HeightM, pose.Origin.Z);
+        for (var i = 0; i < forceY.Length; i++)
         {
-            var (fx, fy, fz) = (loads.ForceX[i], loads.ForceY[i], loads.ForceZ[i]);
-            (x, y, z) = (x + fx, y + fy, z + fz);
-            alongX += (pose.Origin.X * fy) + loads.MomentZ[i] + (pose.HeightM * fx);
-            alongZ += (pose.Origin.Z * fy) + (pose.HeightM * fz) - loads.MomentX[i];
-            vertical += loads.MomentY[i] + (pose.Origin.Z * fx) - (pose.Origin.X * fz);
+            var (fx, fy, fz) = (forceX[i], forceY[i], forceZ[i]);
+            x[i] += fx;
+            y[i] += fy;
+            z[i] += fz;
+            alongX[i] += (originX * fy) + momentZ[i] + (height * fx);
+            alongZ[i] += (originZ * fy) + (height * fz) - momentX[i];
+            vertical[i] += momentY[i] + (originZ * fx) - (originX * fz);
         }
+    }
 
-        (ForceX[i], ForceY[i], ForceZ[i]) = (x, y, z);
-        var isLoaded = y >= leastForceN;
-        CentreX[i] = isLoaded ? alongX / y : double.NaN;
-        CentreZ[i] = isLoaded ? alongZ / y : double.NaN;
-        VerticalMoment[i] = vertical - (CentreZ[i] * x) + (CentreX[i] * z);
+    /// <summary>Makes centres of pressure, and moments through them, of the sums.</summary>
+    private void Finish(double leastForceN)
+    {
+        Span<double> y = ForceY, centreX = CentreX, centreZ = CentreZ, vertical = VerticalMoment;
+        for (var i = 0; i < y.Length; i++)
+        {
+            var isLoaded = y[i] >= leastForceN;
+            centreX[i] = isLoaded ? centreX[i] / y[i] : double.NaN;
+            centreZ[i] = isLoaded ? centreZ[i] / y[i] : double.NaN;
+            vertical[i] = vertical[i] - (centreZ[i] * ForceX[i]) + (centreX[i] * ForceZ[i]);
+        }
     }
 }

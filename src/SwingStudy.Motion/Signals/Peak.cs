@@ -39,12 +39,14 @@ public readonly record struct Peak(int Index, double Sample, double Offset, doub
     /// <summary>Position of the first largest of the samples times a sign; -1 where all are missing.</summary>
     private static int LargestAt(ReadOnlySpan<double> samples, int from, int to, double sign)
     {
+        var first = Math.Clamp(from, 0, samples.Length);
+        var searched = samples[first..Math.Max(first, Math.Min(to, samples.Length - 1) + 1)];
         var (at, largest) = (-1, double.NegativeInfinity);
-        for (var i = Math.Max(0, from); i <= Math.Min(to, samples.Length - 1); i++)
+        for (var i = 0; i < searched.Length; i++)
         {
-            var sample = sign * samples[i];
+            var sample = sign * searched[i];
             if (sample > largest)
-                (at, largest) = (i, sample);
+                (at, largest) = (first + i, sample);
         }
 
         return at;

@@ -22,7 +22,7 @@ public readonly record struct ProminentPeak(int Index, double Prominence)
             if (end < samples.Length - 1 && samples[end + 1] < samples[i])
             {
                 var at = (i + end) / 2;
-                var prominence = samples[at] - Math.Max(LowestUntilHigher(samples, at, -1), LowestUntilHigher(samples, at, 1));
+                var prominence = samples[at] - Math.Max(LowestBefore(samples, at), LowestBehind(samples, at));
                 if (prominence >= leastProminence)
                     found.Add(new ProminentPeak(at, prominence));
             }
@@ -33,11 +33,37 @@ public readonly record struct ProminentPeak(int Index, double Prominence)
         return found;
     }
 
-    private static double LowestUntilHigher(ReadOnlySpan<double> samples, int at, int step)
+    /// <summary>The lowest sample from a position back to a higher one or the start.</summary>
+    private static double LowestBefore(ReadOnlySpan<double> samples, int at)
     {
-        var lowest = samples[at];
-        for (var i = at + step; i >= 0 && i < samples.Length && samples[i] <= samples[at]; i += step)
-            lowest = Math.Min(lowest, samples[i]);
+        var top = samples[at];
+        var lowest = top;
+        var before = samples[..at];
+        for (var i = before.Length - 1; i >= 0; i--)
+        {
+            var sample = before[i];
+            if (sample > top)
+                break;
+            if (sample < lowest)
+                lowest = sample;
+        }
+
+        return lowest;
+    }
+
+    /// <summary>The lowest sample from a position on to a higher one or the end.</summary>
+    private static double LowestBehind(ReadOnlySpan<double> samples, int at)
+    {
+        var top = samples[at];
+        var lowest = top;
+        foreach (var sample in samples[(at + 1)..])
+        {
+            if (sample > top)
+                break;
+            if (sample < lowest)
+                lowest = sample;
+        }
+
         return lowest;
     }
 }

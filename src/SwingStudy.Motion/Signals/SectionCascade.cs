@@ -1,5 +1,5 @@
 using System.Numerics;
-using System.Runtime.CompilerServices;
+using System.Runtime.InteropServices;
 using System.Runtime.Intrinsics;
 
 namespace SwingStudy.Motion.Signals;
@@ -58,13 +58,16 @@ public sealed class SectionCascade
         }
     }
 
-    /// <summary>One pass forward of four signals side by side, in place: each takes the very steps of a pass of its own.</summary>
-    /// <remarks>A pass waits for its own last output; four of them wait together. Vectors keep it from being compiled ahead, hence the attribute.</remarks>
+    /// <summary>One pass of four signals side by side, in place: each takes the very steps of a pass of its own, from the steady state of its first sample.</summary>
+    /// <remarks>A pass waits for its own last output; four of them wait together. No vector is handed over, which would keep the method from being compiled ahead.</remarks>
     /// <param name="samples">Sample after sample of the four.</param>
-    /// <param name="settledAt">The value of each that had come in for ever.</param>
-    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
-    internal void Pass(Span<Vector256<double>> samples, Vector256<double> settledAt)
+    /// <param name="isBackward">From the last sample to the first.</param>
+    internal void PassFour(Span<double> samples, bool isBackward)
     {
+        var four = Vector256<double>.Count;
+        var (start, step) = isBackward ? (samples.Length - four, -four) : (0, four);
+        ref var origin = ref MemoryMarshal.GetReference(samples);
+        var settledAt = Vector256.Create<double>(samples.Slice(start, four));
         foreach (var section in _sections)
         {
             var (b0, b1, b2) = (Vector256.Create(section.B0), Vector256.Create(section.B1), Vector256.Create(section.B2));
@@ -72,13 +75,13 @@ public sealed class SectionCascade
             var (first, second) = section.SteadyState;
             var (z1, z2) = (first * settledAt, second * settledAt);
             settledAt *= section.ConstantGain;
-            for (var i = 0; i < samples.Length; i++)
+            for (var at = start; (uint)at < (uint)samples.Length; at += step)
             {
-                var x = samples[i];
+                var x = Vector256.LoadUnsafe(ref origin, (nuint)at);
                 var y = (b0 * x) + z1;
                 z1 = (b1 * x) - (a1 * y) + z2;
                 z2 = (b2 * x) - (a2 * y);
-                samples[i] = y;
+                y.StoreUnsafe(ref origin, (nuint)at);
             }
         }
     }

@@ -1,7 +1,4 @@
 using System.Buffers;
-using System.Runtime.CompilerServices;
-using System.Runtime.InteropServices;
-using System.Runtime.Intrinsics;
 
 namespace SwingStudy.Motion.Signals;
 
@@ -12,6 +9,9 @@ namespace SwingStudy.Motion.Signals;
 /// </remarks>
 public static class ZeroLag
 {
+    /// <summary>Signals that are filtered at a time.</summary>
+    private const int SideBySide = 4;
+
     /// <summary>Samples by which general filtering functions continue a signal: three times the number of weights.</summary>
     public static int UsualPad(int order) => 3 * (order + 1);
 
@@ -59,13 +59,12 @@ public static class ZeroLag
         var pad = Pad(length, padding, padSamples);
         if (length == 0)
             return [.. signals.Select(_ => Array.Empty<double>())];
-        var rented = ArrayPool<double>.Shared.Rent((length + (2 * pad)) * Vector256<double>.Count);
-        var buffer = MemoryMarshal.Cast<double, Vector256<double>>(rented.AsSpan())[..(length + (2 * pad))];
-        for (var from = 0; from < filtered.Length; from += Vector256<double>.Count)
+        var rented = ArrayPool<double>.Shared.Rent((length + (2 * pad)) * SideBySide);
+        for (var from = 0; from < filtered.Length; from += SideBySide)
         {
-            for (var i = from; i < Math.Min(from + Vector256<double>.Count, filtered.Length); i++)
-                filtered[i] = new double[length];
-            Four(signals, from, filtered, filter, padding, pad, buffer);
+            for (var i = from; i < Math.Min(from + SideBySide, filtered.Length); i++)
+                filtered[i] = GC.AllocateUninitializedArray<double>(length);
+            Four(signals, from, filtered, filter, padding, pad, rented.AsSpan(0, (length + (2 * pad)) * SideBySide));
         }
 
         ArrayPool<double>.Shared.Return(rented);
@@ -73,30 +72,33 @@ public static class ZeroLag
     }
 
     /// <summary>Filters up to four signals; the last one stands in for those that lack.</summary>
-    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
-    private static void Four(
-        IReadOnlyList<double[]> signals, int from, double[][] filtered, SectionCascade filter, Padding padding, int pad, Span<Vector256<double>> buffer)
+    private static void Four(IReadOnlyList<double[]> signals, int from, double[][] filtered, SectionCascade filter, Padding padding, int pad, Span<double> buffer)
     {
         var last = filtered.Length - 1;
         double[] a = signals[from], b = signals[Math.Min(from + 1, last)], c = signals[Math.Min(from + 2, last)], d = signals[Math.Min(from + 3, last)];
-        var inside = buffer.Slice(pad, a.Length);
-        for (var i = 0; i < inside.Length; i++)
-            inside[i] = Vector256.Create(a[i], b[i], c[i], d[i]);
-        for (var i = 1; i <= pad; i++)
+        var inside = buffer.Slice(SideBySide * pad, SideBySide * a.Length);
+        var into = inside;
+        for (var i = 0; i < a.Length; i++)
         {
-            buffer[pad - i] = Beyond(inside[0], inside[i], padding);
-            buffer[pad + inside.Length - 1 + i] = Beyond(inside[^1], inside[^(i + 1)], padding);
+            (into[0], into[1], into[2], into[3]) = (a[i], b[i], c[i], d[i]);
+            into = into[SideBySide..];
         }
 
-        filter.Pass(buffer, buffer[0]);
-        buffer.Reverse();
-        filter.Pass(buffer, buffer[0]);
-        buffer.Reverse();
-        (a, b, c, d) = (filtered[from], filtered[Math.Min(from + 1, last)], filtered[Math.Min(from + 2, last)], filtered[Math.Min(from + 3, last)]);
-        for (var i = 0; i < inside.Length; i++)
+        var behind = buffer[^(SideBySide * pad)..];
+        for (var i = 0; i < SideBySide * pad; i++)
         {
-            var (lower, upper) = (inside[i].GetLower(), inside[i].GetUpper());
-            (a[i], b[i], c[i], d[i]) = (lower.ToScalar(), lower.GetElement(1), upper.ToScalar(), upper.GetElement(1));
+            var (signal, beyond) = (i % SideBySide, SideBySide * ((i / SideBySide) + 1));
+            buffer[(SideBySide * pad) - beyond + signal] = Beyond(inside[signal], inside[beyond + signal], padding);
+            behind[i] = Beyond(inside[^(SideBySide - signal)], inside[^(beyond + SideBySide - signal)], padding);
+        }
+
+        filter.PassFour(buffer, isBackward: false);
+        filter.PassFour(buffer, isBackward: true);
+        (a, b, c, d) = (filtered[from], filtered[Math.Min(from + 1, last)], filtered[Math.Min(from + 2, last)], filtered[Math.Min(from + 3, last)]);
+        for (var i = 0; i < a.Length; i++)
+        {
+            (a[i], b[i], c[i], d[i]) = (inside[0], inside[1], inside[2], inside[3]);
+            inside = inside[SideBySide..];
         }
     }
 
@@ -105,13 +107,6 @@ public static class ZeroLag
         var pad = padding == Padding.None ? 0 : padSamples;
         return length > pad ? pad : throw new ArgumentException($"A signal of {length} samples cannot be continued by {pad}.", nameof(padSamples));
     }
-
-    private static Vector256<double> Beyond(Vector256<double> end, Vector256<double> inside, Padding padding) => padding switch
-    {
-        Padding.Odd => (2 * end) - inside,
-        Padding.Even => inside,
-        _ => end,
-    };
 
     private static double Beyond(double end, double inside, Padding padding) => padding switch
     {

@@ -1,4 +1,3 @@
-using System.Buffers;
 using System.Text;
 using SwingStudy.Domain.Identifiers;
 using SwingStudy.Domain.Problems;
@@ -14,9 +13,6 @@ namespace SwingStudy.Domain.Declarations.Yaml;
 internal sealed record YamlFile(YamlMap Root, Sha256 Hash, ProblemList Problems)
 {
     private static readonly UTF8Encoding StrictUtf8 = new(encoderShouldEmitUTF8Identifier: false, throwOnInvalidBytes: true);
-
-    private static readonly SearchValues<char> Forbidden =
-        SearchValues.Create([.. Enumerable.Range(0, 32).Select(code => (char)code).Except(['\t', '\n', '\r']), '\u007f', '\ufeff', '\ufffe', '\uffff']);
 
     /// <summary>Opens a file.</summary>
     /// <param name="path">The file as the person named it.</param>
@@ -71,9 +67,14 @@ internal sealed record YamlFile(YamlMap Root, Sha256 Hash, ProblemList Problems)
         }
 
         text = text.TrimStart('\ufeff');
-        var forbidden = text.AsSpan().IndexOfAny(Forbidden);
-        return forbidden < 0
-            ? text
-            : Messages.CharacterForbidden(path, 1 + text.AsSpan(0, forbidden).Count('\n'), text[forbidden]);
+        for (var i = 0; i < text.Length; i++)
+        {
+            if (IsForbidden(text[i]))
+                return Messages.CharacterForbidden(path, 1 + text.AsSpan(0, i).Count('\n'), text[i]);
+        }
+
+        return text;
     }
+
+    private static bool IsForbidden(char sign) => sign < ' ' ? sign is not ('\t' or '\n' or '\r') : sign is '\u007f' or '\ufeff' or '\ufffe' or '\uffff';
 }

@@ -54,16 +54,14 @@ internal readonly struct FixedDecimals
     }
 
     /// <summary>Reads the cells of a column in four neighbouring rows; false when one of them is written otherwise: it may be a number all the same.</summary>
-    /// <param name="block">The rows.</param>
-    /// <param name="row">The first of them.</param>
-    /// <param name="column">The column.</param>
+    /// <param name="places">Where cells stand.</param>
+    /// <param name="row">The first of the rows.</param>
     /// <param name="values">The four numbers.</param>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public bool TryRead(RawBlock block, int row, int column, out Vector256<double> values)
+    public bool TryRead(in ColumnPlaces places, int row, out Vector256<double> values)
     {
         Unsafe.SkipInit(out values);
-        if (!TryTake(block, row, column, out var a) || !TryTake(block, row + 1, column, out var b)
-            || !TryTake(block, row + 2, column, out var c) || !TryTake(block, row + 3, column, out var d))
+        if (!TryTake(places, row, out var a) || !TryTake(places, row + 1, out var b) || !TryTake(places, row + 2, out var c) || !TryTake(places, row + 3, out var d))
             return false;
         var word = Vector256.Create(a.Word, b.Word, c.Word, d.Word);
         if (Vector256.GreaterThanAny(word.AsByte(), Vector256.Create(_most).AsByte()))
@@ -82,20 +80,21 @@ internal readonly struct FixedDecimals
 
     /// <summary>The bytes of a cell less the pattern, and the sign bit of its number.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private bool TryTake(RawBlock block, int row, int column, out (ulong Word, long Sign) taken)
+    private bool TryTake(in ColumnPlaces places, int row, out (ulong Word, long Sign) taken)
     {
         Unsafe.SkipInit(out taken);
-        var (start, length) = block.Place(row, column);
+        var (start, length) = places[row];
 
         // There must be a character at all, the sign must be in the cell, and the text must reach back as far as a word.
-        if (length == 0 || start < MostCharacters)
+        var end = start + length;
+        if (length == 0 || start < MostCharacters || (uint)end > (uint)places.Text.Length)
             return false;
-        var text = block.Text;
-        var minus = text[start] == '-' ? 1 : 0;
+        ref var text = ref Unsafe.As<char, ushort>(ref MemoryMarshal.GetReference(places.Text));
+        var minus = Unsafe.Add(ref text, start) == '-' ? 1 : 0;
         length -= minus;
         if (length <= _decimals || length > MostCharacters)
             return false;
-        var characters = Vector128.Create<ushort>(MemoryMarshal.Cast<char, ushort>(text.Slice(start + minus + length - MostCharacters, MostCharacters)));
+        var characters = Vector128.LoadUnsafe(ref text, (nuint)(end - MostCharacters));
         var bytes = Vector128.NarrowWithSaturation(characters, characters).AsUInt64().ToScalar();
         taken = ((bytes ^ _pattern) & (ulong.MaxValue << (8 * (MostCharacters - length))), (long)minus << 63);
         return true;

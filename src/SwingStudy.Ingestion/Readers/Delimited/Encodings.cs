@@ -9,6 +9,8 @@ internal static class Encodings
     /// <summary>Name of the fallback for text that is no UTF-8.</summary>
     public const string Fallback = "windows-1252";
 
+    private const string Utf8 = "utf-8";
+
     private static readonly (byte[] Mark, string Name)[] Marks =
     [
         ([0xEF, 0xBB, 0xBF], "utf-8"),
@@ -18,11 +20,16 @@ internal static class Encodings
         ([0xFE, 0xFF], "utf-16BE"),
     ];
 
-    static Encodings() => Encoding.RegisterProvider(CodePagesEncodingProvider.Instance);
+    private static readonly UTF8Encoding StrictUtf8 = new(encoderShouldEmitUTF8Identifier: true, throwOnInvalidBytes: true);
 
     /// <summary>The strict encoding of an IANA name.</summary>
     public static bool TryGet(string name, [NotNullWhen(true)] out Encoding? encoding)
     {
+        // Nearly all files are UTF-8, which needs none of the old code pages and no search among names.
+        encoding = StrictUtf8;
+        if (name == Utf8)
+            return true;
+        Encoding.RegisterProvider(CodePagesEncodingProvider.Instance);
         try
         {
             encoding = Encoding.GetEncoding(name.Trim(), EncoderFallback.ExceptionFallback, DecoderFallback.ExceptionFallback);

@@ -22,7 +22,7 @@ internal sealed class RecordStream(Stream stream, FoundEncoding encoding, char? 
         var carry = ArrayPool<char>.Shared.Rent(FirstCharacters);
         var carried = 0;
         var characters = FirstCharacters;
-        int cells = characters / 8, rows = characters / 64;
+        int cells = characters / 6, rows = characters / 64;
         var linesToPass = firstLine - 1;
         try
         {

@@ -7,7 +7,6 @@ namespace SwingStudy.Ingestion.Readers.Delimited;
 internal sealed class TextSource : IDisposable
 {
     private const int MostBytes = 256 * 1024;
-    private static readonly char[] High1252 = Upper(Encodings.Get(Encodings.Fallback));
     private readonly Stream _stream;
     private readonly byte[] _bytes;
     private readonly Decoder _decoder;
@@ -78,14 +77,14 @@ internal sealed class TextSource : IDisposable
         var rest = characters;
         while (rest.IndexOfAnyInRange('\u0080', '\u009F') is var at and >= 0)
         {
-            rest[at] = High1252[rest[at] - 0x80];
+            rest[at] = High1252.Characters[rest[at] - 0x80];
             rest = rest[(at + 1)..];
         }
     }
 
-    private static char[] Upper(Encoding encoding)
+    /// <summary>Made when the first such byte is met: most files have none.</summary>
+    private static class High1252
     {
-        var bytes = Enumerable.Range(0x80, 0x20).Select(value => (byte)value).ToArray();
-        return encoding.GetChars(bytes);
+        public static readonly char[] Characters = Encodings.Get(Encodings.Fallback).GetChars([.. Enumerable.Range(0x80, 0x20).Select(value => (byte)value)]);
     }
 }

@@ -42,8 +42,6 @@ internal sealed class Tokeniser
 
     /// <summary>Tokenises the block's text from <paramref name="from"/> up to <paramref name="length"/>, behind which there is room for one vector.</summary>
     /// <returns>Characters that are done with; the rest begins a record that ends beyond.</returns>
-    /// <remarks>Vectors keep it from being compiled ahead: without the attribute the first tens of megabytes run unoptimised.</remarks>
-    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public int Run(RawBlock block, int from, int length, bool isLast)
     {
         var text = block.Text;
