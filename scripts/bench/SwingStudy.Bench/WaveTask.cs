@@ -37,10 +37,20 @@ internal static class WaveTask
         var mapping = Required.Of(MappingReader.Read(arguments[0], new VariableDictionary("none", new Version(1, 0), [], Sha256.Of(""))));
         string[] files = [.. Directory.EnumerateFiles(arguments[1]).Order(StringComparer.Ordinal)];
         var rows = new string[files.Length];
-        Parallel.For(0, files.Length, new ParallelOptions { MaxDegreeOfParallelism = int.Parse(arguments[3], CultureInfo.InvariantCulture) }, i => rows[i] = RowOf(files[i], mapping));
+        var next = -1;
+        void Work()
+        {
+            while (Interlocked.Increment(ref next) is var i && i < files.Length)
+                rows[i] = RowOf(files[i], mapping);
+        }
+
+        var others = Enumerable.Range(1, int.Parse(arguments[3], CultureInfo.InvariantCulture) - 1).Select(_ => new Thread(Work)).ToList();
+        others.ForEach(thread => thread.Start());
+        Work();
+        others.ForEach(thread => thread.Join());
         File.WriteAllLines(arguments[2], [Heading, .. rows]);
         Console.WriteLine(string.Create(CultureInfo.InvariantCulture,
-            $"files={rows.Length} s={clock.Elapsed.TotalSeconds:F3} cpu_s={Environment.CpuUsage.TotalTime.TotalSeconds:F3} peak_mib={Process.GetCurrentProcess().PeakWorkingSet64 >> 20}"));
+            $"files={rows.Length} s={clock.Elapsed.TotalSeconds:F3} cpu_s={Environment.CpuUsage.TotalTime.TotalSeconds:F3}"));
     }
 
     private static string RowOf(string path, SourceMapping mapping)

@@ -11,7 +11,16 @@ public sealed record LineCounts(long Read, long Taken, long Rejected, IReadOnlyD
     public static LineCounts None { get; } = new(0, 0, 0, new Dictionary<string, long>());
 
     /// <summary>All records that are no data.</summary>
-    public long NotDataTotal => NotData.Values.Sum();
+    public long NotDataTotal
+    {
+        get
+        {
+            var total = 0L;
+            foreach (var (_, records) in NotData)
+                total += records;
+            return total;
+        }
+    }
 
     /// <summary>Whether each record is accounted for.</summary>
     public bool Balances => Read == Taken + Rejected + NotDataTotal;

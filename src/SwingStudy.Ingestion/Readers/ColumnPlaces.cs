@@ -1,3 +1,5 @@
+using System.Runtime.CompilerServices;
+
 namespace SwingStudy.Ingestion.Readers;
 
 /// <summary>Where the cells of one column stand in the text of a block, row by row.</summary>
@@ -15,5 +17,9 @@ internal readonly ref struct ColumnPlaces(ReadOnlySpan<char> text, ReadOnlySpan<
     public ReadOnlySpan<char> Text { get; } = text;
 
     /// <summary>The place of the cell in a row; a negative start for one whose text does not stand there.</summary>
-    public CellSpan this[int row] => _cells[_rows[row].FirstCell + _column];
+    public CellSpan this[int row]
+    {
+        [MethodImpl(MethodImplOptions.AggressiveInlining)]
+        get => _cells[_rows[row].FirstCell + _column];
+    }
 }

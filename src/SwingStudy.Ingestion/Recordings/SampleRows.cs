@@ -10,7 +10,7 @@ namespace SwingStudy.Ingestion.Recordings;
 internal sealed class SampleRows(SampleColumn? clock, IReadOnlyList<SampleColumn> columns, List<MappedReject> rejects)
 {
     /// <summary>Most rows that are read at a time: their text and their values stay near the processor.</summary>
-    public const int Most = 256;
+    public const int Most = 128;
 
     private readonly double[] _values = new double[columns.Count * Most];
     private readonly double[] _clock = [.. Enumerable.Repeat(double.NaN, Most)];

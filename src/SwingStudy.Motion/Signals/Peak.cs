@@ -1,3 +1,6 @@
+using System.Runtime.InteropServices;
+using System.Runtime.Intrinsics;
+
 namespace SwingStudy.Motion.Signals;
 
 /// <summary>The largest sample of a signal, and where between samples the peak lies.</summary>
@@ -41,15 +44,43 @@ public readonly record struct Peak(int Index, double Sample, double Offset, doub
     {
         var first = Math.Clamp(from, 0, samples.Length);
         var searched = samples[first..Math.Max(first, Math.Min(to, samples.Length - 1) + 1)];
-        var (at, largest) = (-1, double.NegativeInfinity);
+        var largest = Largest(searched, sign);
+        if (double.IsNegativeInfinity(largest))
+            return -1;
         for (var i = 0; i < searched.Length; i++)
         {
-            var sample = sign * searched[i];
-            if (sample > largest)
-                (at, largest) = (first + i, sample);
+            if (sign * searched[i] == largest)
+                return first + i;
         }
 
-        return at;
+        throw new InvalidOperationException("The largest sample is none of the samples.");
+    }
+
+    /// <summary>The largest of the samples times a sign; minus infinity where all are missing.</summary>
+    private static double Largest(ReadOnlySpan<double> samples, double sign)
+    {
+        ref var origin = ref MemoryMarshal.GetReference(samples);
+        var largest = Vector256.Create(double.NegativeInfinity);
+        var next = largest;
+        var i = 0;
+        for (; i <= samples.Length - (2 * Vector256<double>.Count); i += 2 * Vector256<double>.Count)
+        {
+            var (one, other) = (sign * Vector256.LoadUnsafe(ref origin, (nuint)i), sign * Vector256.LoadUnsafe(ref origin, (nuint)(i + Vector256<double>.Count)));
+            largest = Vector256.ConditionalSelect(Vector256.GreaterThan(one, largest), one, largest);
+            next = Vector256.ConditionalSelect(Vector256.GreaterThan(other, next), other, next);
+        }
+
+        largest = Vector256.ConditionalSelect(Vector256.GreaterThan(next, largest), next, largest);
+        var value = double.NegativeInfinity;
+        for (var part = 0; part < Vector256<double>.Count; part++)
+            value = largest[part] > value ? largest[part] : value;
+        for (; i < samples.Length; i++)
+        {
+            var sample = sign * samples[i];
+            value = sample > value ? sample : value;
+        }
+
+        return value;
     }
 
     private static Peak Refined(ReadOnlySpan<double> samples, int at, double sign)

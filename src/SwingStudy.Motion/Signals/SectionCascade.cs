@@ -7,6 +7,9 @@ namespace SwingStudy.Motion.Signals;
 /// <summary>Sections of a recursive filter, one after the other.</summary>
 public sealed class SectionCascade
 {
+    /// <summary>Signals that go through together: the forces and moments of two plates.</summary>
+    internal const int SideBySide = 12;
+
     private readonly SecondOrderSection[] _sections;
 
     internal SectionCascade(int order, SecondOrderSection[] sections) => (Order, _sections) = (order, sections);
@@ -58,30 +61,45 @@ public sealed class SectionCascade
         }
     }
 
-    /// <summary>One pass of four signals side by side, in place: each takes the very steps of a pass of its own, from the steady state of its first sample.</summary>
-    /// <remarks>A pass waits for its own last output; four of them wait together. No vector is handed over, which would keep the method from being compiled ahead.</remarks>
-    /// <param name="samples">Sample after sample of the four.</param>
+    /// <summary>One pass of several signals side by side, in place: each takes the very steps of a pass of its own, from the steady state of its first sample.</summary>
+    /// <remarks>
+    /// A pass waits for its own last output; three vectors of them wait together. No vector is handed over, which would keep the method from being
+    /// compiled ahead.
+    /// </remarks>
+    /// <param name="samples">Sample after sample of <see cref="SideBySide"/> signals.</param>
     /// <param name="isBackward">From the last sample to the first.</param>
-    internal void PassFour(Span<double> samples, bool isBackward)
+    internal void Pass(Span<double> samples, bool isBackward)
     {
-        var four = Vector256<double>.Count;
-        var (start, step) = isBackward ? (samples.Length - four, -four) : (0, four);
+        const int four = SideBySide / 3;
+        var (start, step) = isBackward ? (samples.Length - SideBySide, -SideBySide) : (0, SideBySide);
+        var settledAt = samples.Slice(start, SideBySide).ToArray();
         ref var origin = ref MemoryMarshal.GetReference(samples);
-        var settledAt = Vector256.Create<double>(samples.Slice(start, four));
         foreach (var section in _sections)
         {
             var (b0, b1, b2) = (Vector256.Create(section.B0), Vector256.Create(section.B1), Vector256.Create(section.B2));
             var (a1, a2) = (Vector256.Create(section.A1), Vector256.Create(section.A2));
             var (first, second) = section.SteadyState;
-            var (z1, z2) = (first * settledAt, second * settledAt);
-            settledAt *= section.ConstantGain;
+            Vector256<double> s = Vector256.LoadUnsafe(ref settledAt[0]), t = Vector256.LoadUnsafe(ref settledAt[four]), u = Vector256.LoadUnsafe(ref settledAt[2 * four]);
+            Vector256<double> s1 = first * s, s2 = second * s, t1 = first * t, t2 = second * t, u1 = first * u, u2 = second * u;
+            for (var i = 0; i < settledAt.Length; i++)
+                settledAt[i] *= section.ConstantGain;
             for (var at = start; (uint)at < (uint)samples.Length; at += step)
             {
                 var x = Vector256.LoadUnsafe(ref origin, (nuint)at);
-                var y = (b0 * x) + z1;
-                z1 = (b1 * x) - (a1 * y) + z2;
-                z2 = (b2 * x) - (a2 * y);
+                var y = (b0 * x) + s1;
+                s1 = (b1 * x) - (a1 * y) + s2;
+                s2 = (b2 * x) - (a2 * y);
                 y.StoreUnsafe(ref origin, (nuint)at);
+                x = Vector256.LoadUnsafe(ref origin, (nuint)(at + four));
+                y = (b0 * x) + t1;
+                t1 = (b1 * x) - (a1 * y) + t2;
+                t2 = (b2 * x) - (a2 * y);
+                y.StoreUnsafe(ref origin, (nuint)(at + four));
+                x = Vector256.LoadUnsafe(ref origin, (nuint)(at + (2 * four)));
+                y = (b0 * x) + u1;
+                u1 = (b1 * x) - (a1 * y) + u2;
+                u2 = (b2 * x) - (a2 * y);
+                y.StoreUnsafe(ref origin, (nuint)(at + (2 * four)));
             }
         }
     }

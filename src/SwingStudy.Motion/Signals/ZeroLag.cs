@@ -9,8 +9,10 @@ namespace SwingStudy.Motion.Signals;
 /// </remarks>
 public static class ZeroLag
 {
-    /// <summary>Signals that are filtered at a time.</summary>
-    private const int SideBySide = 4;
+    private const int SideBySide = SectionCascade.SideBySide;
+
+    /// <summary>Samples of a signal that are laid beside those of others before the next signal's: they stay near the processor.</summary>
+    private const int SamplesLaid = 64;
 
     /// <summary>Samples by which general filtering functions continue a signal: three times the number of weights.</summary>
     public static int UsualPad(int order) => 3 * (order + 1);
@@ -64,24 +66,25 @@ public static class ZeroLag
         {
             for (var i = from; i < Math.Min(from + SideBySide, filtered.Length); i++)
                 filtered[i] = GC.AllocateUninitializedArray<double>(length);
-            Four(signals, from, filtered, filter, padding, pad, rented.AsSpan(0, (length + (2 * pad)) * SideBySide));
+            Filter(signals, from, filtered, filter, padding, pad, rented.AsSpan(0, (length + (2 * pad)) * SideBySide));
         }
 
         ArrayPool<double>.Shared.Return(rented);
         return filtered;
     }
 
-    /// <summary>Filters up to four signals; the last one stands in for those that lack.</summary>
-    private static void Four(IReadOnlyList<double[]> signals, int from, double[][] filtered, SectionCascade filter, Padding padding, int pad, Span<double> buffer)
+    /// <summary>Filters as many signals as go side by side, or those that are left.</summary>
+    private static void Filter(IReadOnlyList<double[]> signals, int from, double[][] filtered, SectionCascade filter, Padding padding, int pad, Span<double> buffer)
     {
-        var last = filtered.Length - 1;
-        double[] a = signals[from], b = signals[Math.Min(from + 1, last)], c = signals[Math.Min(from + 2, last)], d = signals[Math.Min(from + 3, last)];
-        var inside = buffer.Slice(SideBySide * pad, SideBySide * a.Length);
-        var into = inside;
-        for (var i = 0; i < a.Length; i++)
+        var length = signals[from].Length;
+        var count = Math.Min(SideBySide, filtered.Length - from);
+        if (count < SideBySide)
+            buffer.Clear();
+        var inside = buffer.Slice(SideBySide * pad, SideBySide * length);
+        for (var at = 0; at < length; at += SamplesLaid)
         {
-            (into[0], into[1], into[2], into[3]) = (a[i], b[i], c[i], d[i]);
-            into = into[SideBySide..];
+            for (var i = 0; i < count; i++)
+                Lay(signals[from + i].AsSpan(at, Math.Min(SamplesLaid, length - at)), inside[((SideBySide * at) + i)..]);
         }
 
         var behind = buffer[^(SideBySide * pad)..];
@@ -92,14 +95,25 @@ public static class ZeroLag
             behind[i] = Beyond(inside[^(SideBySide - signal)], inside[^(beyond + SideBySide - signal)], padding);
         }
 
-        filter.PassFour(buffer, isBackward: false);
-        filter.PassFour(buffer, isBackward: true);
-        (a, b, c, d) = (filtered[from], filtered[Math.Min(from + 1, last)], filtered[Math.Min(from + 2, last)], filtered[Math.Min(from + 3, last)]);
-        for (var i = 0; i < a.Length; i++)
+        filter.Pass(buffer, isBackward: false);
+        filter.Pass(buffer, isBackward: true);
+        for (var at = 0; at < length; at += SamplesLaid)
         {
-            (a[i], b[i], c[i], d[i]) = (inside[0], inside[1], inside[2], inside[3]);
-            inside = inside[SideBySide..];
+            for (var i = 0; i < count; i++)
+                Gather(inside[((SideBySide * at) + i)..], filtered[from + i].AsSpan(at, Math.Min(SamplesLaid, length - at)));
         }
+    }
+
+    private static void Lay(ReadOnlySpan<double> samples, Span<double> beside)
+    {
+        for (var i = 0; i < samples.Length; i++)
+            beside[i * SideBySide] = samples[i];
+    }
+
+    private static void Gather(ReadOnlySpan<double> beside, Span<double> samples)
+    {
+        for (var i = 0; i < samples.Length; i++)
+            samples[i] = beside[i * SideBySide];
     }
 
     private static int Pad(int length, Padding padding, int padSamples)

@@ -12,9 +12,9 @@ public class LowPassTests
         from correction in Gen.OneOf(PassCorrection.BothPasses, PassCorrection.EachPass)
         select new LowPass(cutoff, order, correction);
 
-    /// <summary>Nine signals at most: whole vectors of four, and one to three left over.</summary>
+    /// <summary>As many signals as go side by side, fewer, and some more.</summary>
     private static readonly Gen<double[][]> Signals =
-        from count in Gen.Int[0, 9]
+        from count in Gen.Int[0, 26]
         from length in Gen.Int[1, 200]
         from signals in Gen.Double[-1000, 1000].Array[length].Array[count]
         select signals;

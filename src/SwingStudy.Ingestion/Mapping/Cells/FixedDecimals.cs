@@ -22,6 +22,8 @@ internal readonly struct FixedDecimals
     private const int MostCharacters = sizeof(ulong);
     private const ulong Zeros = 0x3030_3030_3030_3030, Nines = 0x0909_0909_0909_0909;
 
+    private static ReadOnlySpan<double> Powers => [1, 1e1, 1e2, 1e3, 1e4, 1e5, 1e6, 1e7];
+
     /// <summary>What is taken off each byte, so that digits become their values and the sign zero; and what may be left then.</summary>
     private readonly ulong _pattern, _most;
 
@@ -43,7 +45,7 @@ internal readonly struct FixedDecimals
         _most = Nines & ~sign;
         _before = (1UL << place) - 1;
         _behind = ~(_before | sign);
-        _power = Math.Pow(10, decimals);
+        _power = Powers[decimals];
     }
 
     /// <summary>For cells with as many decimals as this one; for whole numbers where it has none, or more than can be read.</summary>

@@ -48,7 +48,7 @@ internal sealed class TimePattern
             i += run;
             if (letter is 'y' or 'M' or 'd' or 'H' or 'h' or 'm' or 's' or 'f' or 't' or 'z' or 'E')
             {
-                if (tokens.Any(token => token.Letter == letter))
+                if (tokens.Exists(token => token.Letter == letter))
                 {
                     fault = $"'{letter}' stands twice";
                     return false;
@@ -63,10 +63,13 @@ internal sealed class TimePattern
             }
         }
 
-        fault = Fault([.. tokens.Select(token => token.Letter)]);
+        var compiled = new Token[tokens.Count];
+        for (var i = 0; i < compiled.Length; i++)
+            compiled[i] = tokens[i] with { Exact = IsPacked(tokens, i) };
+        fault = Fault(new string(Array.ConvertAll(compiled, token => token.Letter)));
         if (fault is not null)
             return false;
-        pattern = new TimePattern(text, [.. tokens.Select((token, position) => token with { Exact = IsPacked(tokens, position) })]);
+        pattern = new TimePattern(text, compiled);
         return true;
     }
 
@@ -138,9 +141,9 @@ internal sealed class TimePattern
         return true;
     }
 
-    private static string? Fault(IReadOnlyCollection<char> letters)
+    private static string? Fault(string letters)
     {
-        if (letters.Count(letter => letter is 'y' or 'M' or 'd') != 3)
+        if (!letters.Contains('y') || !letters.Contains('M') || !letters.Contains('d'))
             return "a date needs year, month and day";
         if (letters.Contains('h') != letters.Contains('t'))
             return "a 12-hour clock needs both h and t (AM or PM)";
