@@ -1,16 +1,11 @@
-using System.Collections.Immutable;
 using Parquet;
 using Parquet.Serialization;
-using SwingStudy.Domain.Tables;
 
 namespace SwingStudy.Storage.Tables.Log;
 
 /// <summary>The whole state of a table version as a Parquet file of actions.</summary>
 internal static class CheckpointFile
 {
-    private const string UnitTag = "unit";
-    private const string OriginalsTag = "originals";
-
     /// <summary>The bytes of the file, and how many actions it holds.</summary>
     internal static (byte[] Content, int Actions) Write(Snapshot snapshot)
     {
@@ -27,29 +22,22 @@ internal static class CheckpointFile
     internal static Snapshot Read(string path, long version)
     {
         using var stream = System.IO.File.OpenRead(path);
-        var rows = ParquetSerializer.DeserializeAsync<CheckpointRow>(stream).GetAwaiter().GetResult().Data;
-        var files = ImmutableSortedDictionary.CreateBuilder<string, DataFile>(StringComparer.Ordinal);
-        var removed = ImmutableSortedDictionary.CreateBuilder<string, long>(StringComparer.Ordinal);
-        var applications = ImmutableSortedDictionary.CreateBuilder<string, long>(StringComparer.Ordinal);
-        TableMetadata? table = null;
-        foreach (var row in rows)
+        var reader = ParquetReader.CreateAsync(stream, null, leaveStreamOpen: true).GetAwaiter().GetResult();
+        try
         {
-            if (row.Add is { Path: not null } add)
-                files[LogPath.Decode(add.Path)] = File(add);
-            else if (row.Remove is { Path: not null } remove)
-                removed[LogPath.Decode(remove.Path)] = remove.DeletedMillis;
-            else if (row.Transaction is { Application: not null } transaction)
-                applications[transaction.Application] = transaction.Number;
-            else if (row.Metadata is { Id: not null } metadata)
-                table = Metadata(metadata);
-            else if (row.Protocol is { } protocol)
-                LogEntryReader.CheckReader(path, protocol.MinReaderVersion);
-        }
+            var read = new CheckpointState(path);
+            for (var i = 0; i < reader.RowGroupCount; i++)
+            {
+                using var group = reader.OpenRowGroupReader(i);
+                read.Add(new CheckpointColumns(group, reader.Schema));
+            }
 
-        if (table is null)
-            throw new InvalidDataException($"The checkpoint {path} holds no columns.");
-        return new Snapshot(version, table.Id, table.CreatedMillis, table.Definition(new TableDefinition("", "", [], null)),
-            files.ToImmutable(), removed.ToImmutable(), applications.ToImmutable());
+            return read.Snapshot(version);
+        }
+        finally
+        {
+            reader.DisposeAsync().AsTask().GetAwaiter().GetResult();
+        }
     }
 
     private static IEnumerable<CheckpointRow> Rows(Snapshot snapshot)
@@ -84,20 +72,10 @@ internal static class CheckpointFile
                     PartitionValues = partitionColumn is null ? [] : new() { [partitionColumn] = file.Partition },
                     Size = file.Size,
                     ModifiedMillis = file.ModifiedMillis,
-                    Tags = file.Originals.Length == 0 ? new() { [UnitTag] = file.Unit } : new() { [UnitTag] = file.Unit, [OriginalsTag] = file.Originals },
+                    Tags = file.Originals.Length == 0 ? new() { [CheckpointState.UnitTag] = file.Unit } : new() { [CheckpointState.UnitTag] = file.Unit, [CheckpointState.OriginalsTag] = file.Originals },
                     Statistics = file.Statistics,
                 },
             };
         }
     }
-
-    private static DataFile File(CheckpointAdd add) => new(LogPath.Decode(add.Path!),
-        add.PartitionValues?.Values.FirstOrDefault() is { Length: > 0 } partition ? partition : null,
-        add.Tags?.GetValueOrDefault(UnitTag) ?? "", add.Size, LogEntryReader.Rows(add.Statistics), add.Statistics ?? "{}", add.ModifiedMillis)
-    {
-        Originals = add.Tags?.GetValueOrDefault(OriginalsTag) ?? "",
-    };
-
-    private static TableMetadata Metadata(CheckpointMetadata metadata) => new(metadata.Id!, metadata.Name ?? "", metadata.Description ?? "",
-        metadata.Schema!, metadata.PartitionColumns?.FirstOrDefault(), metadata.CreatedMillis);
 }
