@@ -16,6 +16,7 @@ internal sealed class FileTaking
 {
     private readonly IntakeContext _study;
     private readonly OriginalStore _originals;
+    private readonly StoredAhead _arrivals;
     private readonly MappingChoice _choice;
     private readonly EarlierCaptures _earlier;
     private readonly IntakeBatch _batch;
@@ -28,10 +29,11 @@ internal sealed class FileTaking
     private readonly HashSet<Sha256> _erased;
     private readonly Dictionary<Sha256, FileOutcome> _ofThisRun = [];
 
-    public FileTaking(IntakeContext study, OriginalStore originals, IntakeTables tables, MappingChoice choice, IntakeBatch batch)
+    public FileTaking(IntakeContext study, OriginalStore originals, StoredAhead arrivals, IntakeTables tables, MappingChoice choice, IntakeBatch batch)
     {
         _study = study;
         _originals = originals;
+        _arrivals = arrivals;
         _choice = choice;
         _earlier = new EarlierCaptures(batch.Captures);
         _batch = batch;
@@ -58,8 +60,7 @@ internal sealed class FileTaking
         }
         else
         {
-            var stored = candidate.Place == CandidatePlace.Inbox ? _originals.Adopt(candidate.Path) : _originals.Take(candidate.Path, keepFile: true);
-            if (!stored.Succeeded(out var original, out var problems))
+            if (!_arrivals.Take(candidate).Succeeded(out var original, out var problems))
                 return new FileResult { File = candidate.Name, Outcome = FileOutcome.NotRead, Problems = problems };
             hash = original.Hash;
             if (_erased.Contains(hash))

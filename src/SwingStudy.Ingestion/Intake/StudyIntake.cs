@@ -24,7 +24,9 @@ public sealed class StudyIntake(IntakeContext study)
     /// <returns>What became of each file; or the problems for which a table could not be committed.</returns>
     public Outcome<IntakeReport> Run(IReadOnlyList<string>? files = null, Action<IntakeProgress>? progress = null)
     {
-        using var originals = new OriginalStore(study.Folder, () => study.Identities.OriginalKeys);
+        // Asked for once: originals are stored on other threads than the one that may read identities.
+        var keys = study.Identities.OriginalKeys;
+        using var originals = new OriginalStore(study.Folder, () => keys);
         originals.ClearUnfinished(study.Time.GetUtcNow() - Unfinished);
         originals.SealAll();
         var arrived = files is { Count: > 0 } ? files.Select(file => InboxScan.Named(study.Folder, file)) : InboxScan.Files(study.Folder);
@@ -32,9 +34,10 @@ public sealed class StudyIntake(IntakeContext study)
         Candidate[] candidates = [.. arrived.Concat(HeldFiles(originals))
             .OrderBy(candidate => choice.IndexOf(candidate) is null).ThenBy(choice.IsRevision).ThenBy(candidate => candidate.Name, NaturalOrder.Instance).ThenBy(candidate => candidate.Place)];
         var batch = new IntakeBatch(study, _tables);
-        var taking = new FileTaking(study, originals, _tables, choice, batch);
         var results = new List<FileResult>();
         var settled = new SettledFiles(study.Time, study.Settling).Look([.. candidates.Where(candidate => candidate.Place != CandidatePlace.Originals)]);
+        using var arrivals = new StoredAhead(originals, [.. candidates.Where(candidate => candidate.Held is null && settled.GetValueOrDefault(candidate.Path) is null)]);
+        var taking = new FileTaking(study, originals, arrivals, _tables, choice, batch);
         var (done, total) = (0L, candidates.Sum(candidate => candidate.Size));
         foreach (var candidate in candidates)
         {

@@ -1,3 +1,5 @@
+using System.Buffers;
+using System.Collections.Concurrent;
 using System.Security.Cryptography;
 using SwingStudy.Domain.Identifiers;
 using SwingStudy.Domain.Problems;
@@ -17,9 +19,13 @@ public sealed class OriginalStore(StudyFolder folder, Func<OriginalKeys?>? keys 
     private const string SealedEnding = ".sealed";
     private const string WorkPrefix = ".clear-";
     private const int BufferBytes = 1 << 20;
+    private const int LeastBufferBytes = 1 << 12;
     private const UnixFileMode ReadOnlyMode = UnixFileMode.UserRead | UnixFileMode.GroupRead;
     private readonly string _root = folder.Originals;
-    private readonly Dictionary<Sha256, string> _clear = [];
+    private readonly ConcurrentDictionary<Sha256, string> _clear = [];
+
+    // Files may be stored side by side: no folder goes while another file is being named in it.
+    private readonly Lock _naming = new();
     private string? _work;
 
     private OriginalKeys? Keys => keys?.Invoke();
@@ -156,8 +162,14 @@ public sealed class OriginalStore(StudyFolder folder, Func<OriginalKeys?>? keys 
     /// <summary>Destroys stored bytes: only for a person who is erased, or for bytes that no file of the study stands for. Nothing there is no fault.</summary>
     public void Remove(Sha256 hash)
     {
-        if (_clear.Remove(hash, out var copy))
+        if (_clear.TryRemove(hash, out var copy))
             File.Delete(copy);
+        lock (_naming)
+            RemoveStored(hash);
+    }
+
+    private void RemoveStored(Sha256 hash)
+    {
         foreach (var path in new[] { ClearPath(hash), SealedPath(hash) }.Where(File.Exists))
         {
             File.Delete(path);
@@ -210,16 +222,19 @@ public sealed class OriginalStore(StudyFolder folder, Func<OriginalKeys?>? keys 
 
     private string NewClearFile()
     {
-        if (_work is null)
+        lock (_naming)
         {
-            _work = Path.Combine(_root, WorkPrefix + Guid.NewGuid().ToString("N"));
-            if (OperatingSystem.IsWindows())
-                Directory.CreateDirectory(_work);
-            else
-                Directory.CreateDirectory(_work, UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute);
-        }
+            if (_work is null)
+            {
+                _work = Path.Combine(_root, WorkPrefix + Guid.NewGuid().ToString("N"));
+                if (OperatingSystem.IsWindows())
+                    Directory.CreateDirectory(_work);
+                else
+                    Directory.CreateDirectory(_work, UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute);
+            }
 
-        return Path.Combine(_work, Guid.NewGuid().ToString("N"));
+            return Path.Combine(_work, Guid.NewGuid().ToString("N"));
+        }
     }
 
     /// <summary>Decrypts a stored original, and holds it to its hash.</summary>
@@ -343,12 +358,15 @@ public sealed class OriginalStore(StudyFolder folder, Func<OriginalKeys?>? keys 
     private StoredOriginal Name(string temporary, Sha256 hash, long size)
     {
         var target = Keys is null ? ClearPath(hash) : SealedPath(hash);
-        DurableFile.CreateFolder(Path.GetDirectoryName(target)!);
-        var isNew = DurableFile.TryName(temporary, target);
-        if (isNew && !OperatingSystem.IsWindows())
-            File.SetUnixFileMode(target, ReadOnlyMode);
-        DurableFile.SyncFolder(Path.GetDirectoryName(target)!);
-        return new StoredOriginal(hash, size, !isNew);
+        lock (_naming)
+        {
+            DurableFile.CreateFolder(Path.GetDirectoryName(target)!);
+            var isNew = DurableFile.TryName(temporary, target);
+            if (isNew && !OperatingSystem.IsWindows())
+                File.SetUnixFileMode(target, ReadOnlyMode);
+            DurableFile.SyncFolder(Path.GetDirectoryName(target)!);
+            return new StoredOriginal(hash, size, !isNew);
+        }
     }
 
     /// <summary>Reads a file to its end and makes sure that it was the same file all the while. Failing to write the copy throws.</summary>
@@ -359,10 +377,10 @@ public sealed class OriginalStore(StudyFolder folder, Func<OriginalKeys?>? keys 
             return OriginalMessages.Missing(path);
         using var hash = IncrementalHash.CreateHash(HashAlgorithmName.SHA256);
         var size = 0L;
+        var buffer = ArrayPool<byte>.Shared.Rent((int)Math.Clamp(before.Length, LeastBufferBytes, BufferBytes));
         try
         {
             using var stream = new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite, 1, FileOptions.SequentialScan);
-            var buffer = new byte[BufferBytes];
             for (int count; (count = stream.Read(buffer)) > 0; size += count)
             {
                 hash.AppendData(buffer, 0, count);
@@ -373,6 +391,10 @@ public sealed class OriginalStore(StudyFolder folder, Func<OriginalKeys?>? keys 
         catch (Exception refused) when (refused is IOException or UnauthorizedAccessException)
         {
             return OriginalMessages.NotReadable(path, refused.Message);
+        }
+        finally
+        {
+            ArrayPool<byte>.Shared.Return(buffer);
         }
 
         return size == before.Length && SameAs(before, path)

@@ -103,8 +103,8 @@ public sealed class DeltaTable
                 DurableFile.SyncAll([.. entry.Adds.Select(FullPath)]);
             if (!_log.TryAppend(entry))
                 continue;
-            if (entry.Version > 0 && entry.Version % CommitsPerCheckpoint == 0 && _log.At(entry.Version) is { } after)
-                _log.WriteCheckpoint(after);
+            if (entry.Version > 0 && entry.Version % CommitsPerCheckpoint == 0)
+                _log.WriteCheckpoint(before.After(entry));
             return entry.Version;
         }
 

@@ -1,4 +1,6 @@
+using System.Collections.Concurrent;
 using System.Globalization;
+using System.Runtime.CompilerServices;
 using System.Text.Json;
 using NodaTime;
 using NodaTime.Text;
@@ -10,6 +12,9 @@ namespace SwingStudy.Storage.Tables.Columnar;
 /// <summary>Bounds and gaps of a file's columns, collected row group by row group and written as Delta statistics.</summary>
 internal sealed class FileStatistics(TableDefinition table)
 {
+    /// <summary>What the statistics of files in memory say of the columns that were asked for: intake asks the same files for each recording that comes.</summary>
+    private static readonly ConditionalWeakTable<string, ConcurrentDictionary<string, ToldBounds>> Known = [];
+
     private readonly ColumnBounds[] _columns = [.. table.Columns.Select(_ => new ColumnBounds())];
     private long _rows;
 
@@ -44,14 +49,19 @@ internal sealed class FileStatistics(TableDefinition table)
     /// <summary>Whether a file with these statistics can hold a row in the range. Without statistics it can.</summary>
     internal static bool MayHold(string statistics, RowRange range)
     {
+        var (low, high, isMissing) = Known.GetOrCreateValue(statistics).GetOrAdd(range.Column, static (column, text) => Told(text, column), statistics);
+        return !isMissing && !(low > range.High) && !(high < range.Low);
+    }
+
+    private static ToldBounds Told(string statistics, string column)
+    {
         using var document = JsonDocument.Parse(statistics);
         var root = document.RootElement;
-        if (root.TryGetProperty("minValues", out var low) && low.TryGetProperty(range.Column, out var lowest) && Number(lowest) > range.High)
-            return false;
-        if (root.TryGetProperty("maxValues", out var high) && high.TryGetProperty(range.Column, out var highest) && Number(highest) < range.Low)
-            return false;
-        return !(root.TryGetProperty("nullCount", out var gaps) && gaps.TryGetProperty(range.Column, out var missing)
-            && missing.GetInt64() == root.GetProperty("numRecords").GetInt64());
+        return new ToldBounds(
+            root.TryGetProperty("minValues", out var low) && low.TryGetProperty(column, out var lowest) ? Number(lowest) : null,
+            root.TryGetProperty("maxValues", out var high) && high.TryGetProperty(column, out var highest) ? Number(highest) : null,
+            root.TryGetProperty("nullCount", out var gaps) && gaps.TryGetProperty(column, out var missing)
+                && missing.GetInt64() == root.GetProperty("numRecords").GetInt64());
     }
 
     private void Each(Action<ColumnDefinition, ColumnBounds> write)
@@ -85,4 +95,7 @@ internal sealed class FileStatistics(TableDefinition table)
                 break;
         }
     }
+
+    /// <summary>Bounds of one column; null where the statistics tell none.</summary>
+    private readonly record struct ToldBounds(double? Low, double? High, bool IsMissing);
 }

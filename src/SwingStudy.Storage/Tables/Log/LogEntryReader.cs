@@ -1,3 +1,4 @@
+using System.Text;
 using System.Text.Json;
 using SwingStudy.Domain.Identifiers;
 
@@ -60,8 +61,19 @@ internal static class LogEntryReader
     {
         if (statistics is null)
             return 0;
-        using var document = JsonDocument.Parse(statistics);
-        return document.RootElement.TryGetProperty("numRecords", out var rows) ? rows.GetInt64() : 0;
+        // The number stands first as a rule, before the bounds of every column: the rest is read when it is asked for.
+        var json = new Utf8JsonReader(Encoding.UTF8.GetBytes(statistics));
+        json.Read();
+        while (json.Read() && json.TokenType == JsonTokenType.PropertyName)
+        {
+            var isRows = json.ValueTextEquals("numRecords");
+            json.Read();
+            if (isRows)
+                return json.GetInt64();
+            json.Skip();
+        }
+
+        return 0;
     }
 
     private static JsonDocument Parse(string path, string line)
