@@ -1,5 +1,4 @@
 using Parquet;
-using Parquet.Data;
 using Parquet.Schema;
 using SwingStudy.Domain.Tables;
 
@@ -19,20 +18,12 @@ internal static class ColumnReader
         {
             ColumnKind.Text => new TextColumn(Texts(group, field, rows)),
             ColumnKind.Number => new NumberColumn(Numbers(group, field, rows)),
-            ColumnKind.Integer => new IntegerColumn(Present(Raw<long>(group, field, column), rows)),
-            ColumnKind.Boolean => new BooleanColumn(Present(Raw<bool>(group, field, column), rows)),
+            ColumnKind.Integer => new IntegerColumn(Present(RawColumn<long>.Read(group, field), rows)),
+            ColumnKind.Boolean => new BooleanColumn(Present(RawColumn<bool>.Read(group, field), rows)),
             ColumnKind.Instant => new InstantColumn(Instants(group, field, rows)),
-            ColumnKind.NumberList => new NumberListColumn(Lists(group, field, column, rows)),
+            ColumnKind.NumberList => new NumberListColumn(Lists(group, field, rows)),
             _ => throw new ArgumentOutOfRangeException(nameof(column), column.Kind, "Unknown kind of column."),
         };
-    }
-
-    private static RawColumnData<T> Raw<T>(ParquetRowGroupReader group, DataField field, ColumnDefinition column)
-        where T : struct
-    {
-        var raw = group.ReadRawColumnDataBaseAsync(field, CancellationToken.None).AsTask().GetAwaiter().GetResult();
-        return raw as RawColumnData<T>
-            ?? throw new InvalidDataException($"Column '{column.Name}' of the file holds {field.ClrType.Name}, the table says {column.Kind}.");
     }
 
     private static string?[] Texts(ParquetRowGroupReader group, DataField field, int rows)
@@ -70,14 +61,14 @@ internal static class ColumnReader
 
     private static double[] Numbers(ParquetRowGroupReader group, DataField field, int rows)
     {
-        using var raw = Raw<double>(group, field, new ColumnDefinition(field.Name, ColumnKind.Number, field.Name));
-        return Spread(raw.Values, raw.DefinitionLevels, field.MaxDefinitionLevel, rows, double.NaN);
+        using var raw = RawColumn<double>.Read(group, field);
+        return Spread(raw, rows, double.NaN);
     }
 
     private static long[] Instants(ParquetRowGroupReader group, DataField field, int rows)
     {
-        using var raw = Raw<long>(group, field, new ColumnDefinition(field.Name, ColumnKind.Instant, field.Name));
-        var millis = Spread<long>(raw.Values, raw.DefinitionLevels, field.MaxDefinitionLevel, rows, InstantColumn.MissingMillis);
+        using var raw = RawColumn<long>.Read(group, field);
+        var millis = Spread(raw, rows, InstantColumn.MissingMillis);
         for (var i = 0; i < rows; i++)
         {
             if (millis[i] != InstantColumn.MissingMillis)
@@ -87,34 +78,35 @@ internal static class ColumnReader
         return millis;
     }
 
-    private static T[] Spread<T>(ReadOnlySpan<T> present, ReadOnlySpan<int> levels, int whole, int rows, T missing)
+    private static T[] Spread<T>(RawColumn<T> raw, int rows, T missing)
+        where T : struct
     {
-        if (levels.IsEmpty)
-            return present.ToArray();
+        var present = raw.Values;
+        if (raw.DefinitionLevels.IsEmpty)
+            return present[..rows].ToArray();
         var values = new T[rows];
         var next = 0;
         for (var i = 0; i < rows; i++)
-            values[i] = levels[i] == whole ? present[next++] : missing;
+            values[i] = raw.HasValue(i) ? present[next++] : missing;
         return values;
     }
 
-    private static T?[] Present<T>(RawColumnData<T> raw, int rows)
+    private static T?[] Present<T>(RawColumn<T> raw, int rows)
         where T : struct
     {
         using (raw)
         {
-            var levels = raw.DefinitionLevels;
             var values = new T?[rows];
             var next = 0;
             for (var i = 0; i < rows; i++)
-                values[i] = levels.IsEmpty || levels[i] != 0 ? raw.Values[next++] : null;
+                values[i] = raw.HasValue(i) ? raw.Values[next++] : null;
             return values;
         }
     }
 
-    private static double[]?[] Lists(ParquetRowGroupReader group, DataField field, ColumnDefinition column, int rows)
+    private static double[]?[] Lists(ParquetRowGroupReader group, DataField field, int rows)
     {
-        using var raw = Raw<double>(group, field, column);
+        using var raw = RawColumn<double>.Read(group, field);
         var lists = new double[]?[rows];
         var values = raw.Values;
         var definition = raw.DefinitionLevels;

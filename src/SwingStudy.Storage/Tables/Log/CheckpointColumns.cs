@@ -1,6 +1,6 @@
 using Parquet;
-using Parquet.Data;
 using Parquet.Schema;
+using SwingStudy.Storage.Tables.Columnar;
 
 namespace SwingStudy.Storage.Tables.Log;
 
@@ -33,22 +33,12 @@ internal sealed class CheckpointColumns(ParquetRowGroupReader group, ParquetSche
         var numbers = new long?[_rows];
         if (Find(path) is not { } field)
             return numbers;
-        using var raw = Raw(field);
-        var levels = field.MaxDefinitionLevel > 0 ? raw.DefinitionLevels : [];
-        var next = 0;
-        for (var row = 0; row < _rows; row++)
-        {
-            if (!levels.IsEmpty && levels[row] != field.MaxDefinitionLevel)
-                continue;
-            numbers[row] = raw switch
-            {
-                RawColumnData<long> longs => longs.Values[next],
-                RawColumnData<int> ints => ints.Values[next],
-                _ => throw new InvalidDataException($"The column {path} of a checkpoint holds {field.ClrType.Name}; whole numbers were expected."),
-            };
-            next++;
-        }
-
+        if (field.ClrType == typeof(int))
+            Fill<int>(field, numbers, number => number);
+        else if (field.ClrType == typeof(long))
+            Fill<long>(field, numbers, number => number);
+        else
+            throw new InvalidDataException($"The column {path} of a checkpoint holds {field.ClrType.Name}; whole numbers were expected.");
         return numbers;
     }
 
@@ -71,24 +61,33 @@ internal sealed class CheckpointColumns(ParquetRowGroupReader group, ParquetSche
     /// <summary>The texts of each row: one or none of a plain column, any number of a list or map. An entry without a text is null.</summary>
     private IReadOnlyList<string?>[] Entries(DataField field)
     {
-        using var raw = Raw(field) as RawColumnData<ReadOnlyMemory<char>> ?? throw new InvalidDataException($"The column {field.Path} of a checkpoint holds {field.ClrType.Name}; texts were expected.");
-        var definition = field.MaxDefinitionLevel > 0 ? raw.DefinitionLevels : [];
-        var repetition = field.MaxRepetitionLevel > 0 ? raw.RepetitionLevels : [];
-        var values = raw.Values;
+        if (field.ClrType != typeof(ReadOnlyMemory<char>))
+            throw new InvalidDataException($"The column {field.Path} of a checkpoint holds {field.ClrType}; texts were expected.");
+        using var raw = RawColumn<ReadOnlyMemory<char>>.Read(group, field);
+        var (entries, next, row) = (raw.Values.Length, 0, -1);
         var rows = new List<string?>[_rows];
-        int row = -1, next = 0;
-        for (var entry = 0; entry < (definition.IsEmpty ? _rows : definition.Length); entry++)
+        for (var entry = 0; entry < entries; entry++)
         {
-            if (repetition.IsEmpty || repetition[entry] == 0)
+            if (raw.RepetitionLevels.IsEmpty || raw.RepetitionLevels[entry] == 0)
                 rows[++row] = [];
-            if (definition.IsEmpty || definition[entry] == field.MaxDefinitionLevel)
-                rows[row].Add(new string(values[next++].Span));
-            else if (field.IsNullable && definition[entry] == field.MaxDefinitionLevel - 1 && field.MaxRepetitionLevel > 0)
+            if (raw.HasValue(entry))
+                rows[row].Add(new string(raw.Values[next++].Span));
+            else if (field.IsNullable && field.MaxRepetitionLevel > 0 && raw.DefinitionLevels[entry] == field.MaxDefinitionLevel - 1)
                 rows[row].Add(null);
         }
 
         return rows;
     }
 
-    private RawColumnData Raw(DataField field) => group.ReadRawColumnDataBaseAsync(field, CancellationToken.None).AsTask().GetAwaiter().GetResult();
+    private void Fill<T>(DataField field, long?[] numbers, Func<T, long> number)
+        where T : struct
+    {
+        using var raw = RawColumn<T>.Read(group, field);
+        var next = 0;
+        for (var row = 0; row < _rows; row++)
+        {
+            if (raw.HasValue(row))
+                numbers[row] = number(raw.Values[next++]);
+        }
+    }
 }
