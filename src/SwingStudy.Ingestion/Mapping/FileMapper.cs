@@ -1,4 +1,3 @@
-using NodaTime;
 using SwingStudy.Domain.Declarations;
 using SwingStudy.Domain.Problems;
 using SwingStudy.Domain.Sources;

@@ -1,7 +1,6 @@
 using SwingStudy.Domain.Identifiers;
 using SwingStudy.Domain.Studies;
 using SwingStudy.Ingestion.Intake;
-using SwingStudy.Ingestion.Tests.Support;
 using SwingStudy.Storage.Originals;
 
 namespace SwingStudy.Ingestion.Tests.Intake;

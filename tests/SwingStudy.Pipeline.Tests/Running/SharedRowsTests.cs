@@ -1,4 +1,3 @@
-using SwingStudy.Domain.Tables;
 using SwingStudy.Pipeline.Running;
 using SwingStudy.Pipeline.Tests.Support;
 using SwingStudy.Storage.Tables;

@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using System.Text.Json.Serialization;
 using Parquet.Serialization;
-using SwingStudy.Domain.Tables;
 using SwingStudy.Storage.Tables;
 using SwingStudy.Storage.Tables.Log;
 using SwingStudy.Storage.Tests.Support;
