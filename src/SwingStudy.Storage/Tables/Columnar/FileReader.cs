@@ -19,7 +19,7 @@ internal sealed class FileReader(TableDefinition shape, TableDefinition table, I
     /// <summary>The rows, without empty sets.</summary>
     internal IEnumerable<RowSet> Read(string path, DataFile file)
     {
-        using var stream = new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.Read | FileShare.Delete, 1 << 16);
+        using var stream = new BlockingFile(path);
         var reader = ParquetReader.CreateAsync(stream, null, leaveStreamOpen: true).GetAwaiter().GetResult();
         try
         {

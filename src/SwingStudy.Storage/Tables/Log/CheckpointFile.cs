@@ -1,5 +1,6 @@
 using Parquet;
 using Parquet.Serialization;
+using SwingStudy.Storage.Tables.Columnar;
 
 namespace SwingStudy.Storage.Tables.Log;
 
@@ -21,7 +22,7 @@ internal static class CheckpointFile
     /// <exception cref="InvalidDataException">The table asks for a newer reader, or the checkpoint holds no columns.</exception>
     internal static Snapshot Read(string path, long version)
     {
-        using var stream = System.IO.File.OpenRead(path);
+        using var stream = new BlockingFile(path);
         var reader = ParquetReader.CreateAsync(stream, null, leaveStreamOpen: true).GetAwaiter().GetResult();
         try
         {
