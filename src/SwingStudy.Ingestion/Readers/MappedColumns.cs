@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using SwingStudy.Domain.Sources;
 using SwingStudy.Ingestion.Recordings;
 
@@ -6,8 +7,21 @@ namespace SwingStudy.Ingestion.Readers;
 /// <summary>The columns that a mapping addresses.</summary>
 internal static class MappedColumns
 {
-    /// <summary>Headings that the mapping reads, each once; those it ignores are not among them.</summary>
-    public static IReadOnlyList<string> Of(SourceMapping mapping)
+    private static readonly ConditionalWeakTable<SourceMapping, string[]> Found = [];
+
+    /// <summary>Headings that the mapping reads, each once; those it ignores are not among them. They are found once for all of its files.</summary>
+    public static IReadOnlyList<string> Of(SourceMapping mapping) => Found.GetValue(mapping, Read);
+
+    /// <summary>Columns whose numbers tell the decimal sign of the file: those of values without a sign of their own.</summary>
+    public static IReadOnlyList<string> WithNumbers(SourceMapping mapping)
+    {
+        IEnumerable<string?> columns = mapping.LongForm is { } form
+            ? [form.ValueColumn]
+            : mapping.Values.Values.Concat(Samples(mapping)).Where(value => value.Decimal is null).Select(value => value.Column);
+        return [.. columns.OfType<string>().Distinct(StringComparer.OrdinalIgnoreCase)];
+    }
+
+    private static string[] Read(SourceMapping mapping)
     {
         IEnumerable<string?> columns =
         [
@@ -29,17 +43,8 @@ internal static class MappedColumns
         return [.. columns.OfType<string>().Distinct(StringComparer.OrdinalIgnoreCase)];
     }
 
-    /// <summary>Columns whose numbers tell the decimal sign of the file: those of values without a sign of their own.</summary>
-    public static IReadOnlyList<string> WithNumbers(SourceMapping mapping)
-    {
-        IEnumerable<string?> columns = mapping.LongForm is { } form
-            ? [form.ValueColumn]
-            : mapping.Values.Values.Concat(Samples(mapping)).Where(value => value.Decimal is null).Select(value => value.Column);
-        return [.. columns.OfType<string>().Distinct(StringComparer.OrdinalIgnoreCase)];
-    }
-
     /// <summary>Columns of samples and their clock. Where recordings stand side by side their headings have numbers before them.</summary>
     private static IEnumerable<FieldSource> Samples(SourceMapping mapping) => mapping.Recording is not { } rule
         ? []
-        : (rule.Form == RecordingForm.Wide ? [] : SampleColumns.Named(mapping).Select(named => named.Field)).Concat(rule.Clock is { } clock ? [clock] : []);
+        : (rule.Form == RecordingForm.Wide ? [] : NamedChannel.Of(mapping).Select(named => named.Field)).Concat(rule.Clock is { } clock ? [clock] : []);
 }

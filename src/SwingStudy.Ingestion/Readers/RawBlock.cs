@@ -2,6 +2,7 @@ using System.Buffers;
 using System.Numerics;
 using System.Runtime.CompilerServices;
 using System.Runtime.InteropServices;
+using SwingStudy.Domain.Buffers;
 
 namespace SwingStudy.Ingestion.Readers;
 
@@ -13,17 +14,17 @@ public sealed class RawBlock : IDisposable
 {
     private char[] _text;
     private char[] _unescaped = [];
-    private CellSpan[] _cells;
-    private RowSpan[] _rows;
-    private CellKind[]? _kinds;
-    private double[]? _numbers;
+    private Rented<CellSpan> _cells;
+    private Rented<RowSpan> _rows;
+    private Rented<CellKind> _kinds;
+    private Rented<double> _numbers;
     private int _unescapedLength;
 
     internal RawBlock(int characters, int cells, int rows)
     {
         _text = ArrayPool<char>.Shared.Rent(characters);
-        _cells = ArrayPool<CellSpan>.Shared.Rent(cells);
-        _rows = ArrayPool<RowSpan>.Shared.Rent(rows);
+        _cells = new Rented<CellSpan>(cells);
+        _rows = new Rented<RowSpan>(rows);
     }
 
     /// <summary>Rows of data, in file order.</summary>
@@ -50,57 +51,57 @@ public sealed class RawBlock : IDisposable
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public ReadOnlySpan<char> Cell(int row, int column)
     {
-        ref readonly var cell = ref _cells[_rows[row].FirstCell + column];
+        ref readonly var cell = ref _cells.Span[FirstCell(row) + column];
         return cell.Start >= 0 ? _text.AsSpan(cell.Start, cell.Length) : _unescaped.AsSpan(~cell.Start, cell.Length);
     }
 
     /// <summary>Where the cells of a column stand.</summary>
-    internal ColumnPlaces Places(int column) => new(_text, _cells.AsSpan(0, CellCount), _rows.AsSpan(0, RowCount), column);
+    internal ColumnPlaces Places(int column) => new(_text, _cells.Span[..CellCount], _rows.Span[..RowCount], column);
 
     /// <summary>Whether any cell has a kind other than text.</summary>
-    internal bool HasKinds => _kinds is not null;
+    internal bool HasKinds { get; private set; }
 
     /// <summary>What the file says the cell is.</summary>
-    public CellKind Kind(int row, int column) => _kinds is null ? CellKind.Text : _kinds[_rows[row].FirstCell + column];
+    public CellKind Kind(int row, int column) => HasKinds ? _kinds.Span[FirstCell(row) + column] : CellKind.Text;
 
     /// <summary>The number of a cell of kind <see cref="CellKind.Number"/>, or the serial of a <see cref="CellKind.Date"/>; NaN for others.</summary>
-    public double Number(int row, int column) => _numbers is null ? double.NaN : _numbers[_rows[row].FirstCell + column];
+    public double Number(int row, int column) => HasKinds ? _numbers.Span[FirstCell(row) + column] : double.NaN;
 
     /// <summary>The line of the file (as an editor counts) or row of the sheet or array on which the row starts, from 1.</summary>
-    public int Line(int row) => _rows[row].Line;
+    public int Line(int row) => _rows.Span[row].Line;
 
     /// <summary>The row as it stands in the file, quotes included, without its final line break; for a workbook the cells joined by tabs.</summary>
-    public ReadOnlySpan<char> Raw(int row) => _text.AsSpan(_rows[row].Start, _rows[row].Length);
+    public ReadOnlySpan<char> Raw(int row)
+    {
+        var (start, length, _, _) = _rows.Span[row];
+        return _text.AsSpan(start, length);
+    }
 
     /// <summary>Gives the buffers back.</summary>
     public void Dispose()
     {
-        if (_cells.Length == 0)
+        if (_text.Length == 0)
             return;
         ArrayPool<char>.Shared.Return(_text);
-        ArrayPool<CellSpan>.Shared.Return(_cells);
-        ArrayPool<RowSpan>.Shared.Return(_rows);
         if (_unescaped.Length > 0)
             ArrayPool<char>.Shared.Return(_unescaped);
-        if (_kinds is not null)
-            ArrayPool<CellKind>.Shared.Return(_kinds);
-        if (_numbers is not null)
-            ArrayPool<double>.Shared.Return(_numbers);
-        (_text, _unescaped, _cells, _rows, _kinds, _numbers, RowCount, CellCount) = ([], [], [], [], null, null, 0, 0);
+        _cells.Return();
+        _rows.Return();
+        _kinds.Return();
+        _numbers.Return();
+        (_text, _unescaped, HasKinds, RowCount, CellCount) = ([], [], false, 0, 0);
     }
 
     /// <summary>Cells of a row in a block whose rows differ in length.</summary>
-    internal int CellsOf(int row) => (row + 1 < RowCount ? _rows[row + 1].FirstCell : CellCount) - _rows[row].FirstCell;
+    internal int CellsOf(int row) => (row + 1 < RowCount ? FirstCell(row + 1) : CellCount) - FirstCell(row);
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     internal void AddCell(int start, int length)
     {
-        var cells = _cells;
         var count = CellCount;
-        if ((uint)count < (uint)cells.Length)
-            cells[count] = new CellSpan(start, length);
-        else
-            Grow(ref _cells)[count] = new CellSpan(start, length);
+        if (count >= _cells.Span.Length)
+            _cells.Grow();
+        _cells.Span[count] = new CellSpan(start, length);
         CellCount = count + 1;
     }
 
@@ -115,14 +116,18 @@ public sealed class RawBlock : IDisposable
         const int unrolled = 4;
         if (delimiters == 0)
             return start;
-        var cells = _cells;
         var count = CellCount;
-        while (cells.Length - count < sizeof(uint) * 8 + unrolled)
-            cells = Grow(ref _cells);
+        var cells = _cells.Span;
+        while (cells.Length - count < (sizeof(uint) * 8) + unrolled)
+        {
+            _cells.Grow();
+            cells = _cells.Span;
+        }
+
         var added = BitOperations.PopCount(delimiters);
         CellCount = count + added;
         var behind = at + (sizeof(uint) * 8) - BitOperations.LeadingZeroCount(delimiters);
-        ref var next = ref Unsafe.Add(ref MemoryMarshal.GetArrayDataReference(cells), count);
+        ref var next = ref Unsafe.Add(ref MemoryMarshal.GetReference(cells), count);
 
         // Four at a time: what is written beyond the last one is written over by the next cells, and the loop ends where it is foreseen.
         while (added > 0)
@@ -145,12 +150,15 @@ public sealed class RawBlock : IDisposable
     /// <summary>Adds a cell with its kind; all cells of the block are then added this way.</summary>
     internal void AddCell(int start, int length, CellKind kind, double number)
     {
-        _kinds ??= ArrayPool<CellKind>.Shared.Rent(_cells.Length);
-        _numbers ??= ArrayPool<double>.Shared.Rent(_cells.Length);
+        HasKinds = true;
         var count = CellCount;
         AddCell(start, length);
-        (count < _kinds.Length ? _kinds : Grow(ref _kinds))[count] = kind;
-        (count < _numbers.Length ? _numbers : Grow(ref _numbers))[count] = number;
+        while (_kinds.Span.Length <= count)
+            _kinds.Grow();
+        while (_numbers.Span.Length <= count)
+            _numbers.Grow();
+        _kinds.Span[count] = kind;
+        _numbers.Span[count] = number;
     }
 
     /// <summary>Adds a quoted cell whose doubled quotes become single ones.</summary>
@@ -181,8 +189,9 @@ public sealed class RawBlock : IDisposable
 
     internal void AddRow(int start, int length, int firstCell, int line)
     {
-        var rows = RowCount < _rows.Length ? _rows : Grow(ref _rows);
-        rows[RowCount++] = new RowSpan(start, length, firstCell, line);
+        if (RowCount >= _rows.Span.Length)
+            _rows.Grow();
+        _rows.Span[RowCount++] = new RowSpan(start, length, firstCell, line);
     }
 
     /// <summary>Appends text to a block that is built cell by cell.</summary>
@@ -197,16 +206,19 @@ public sealed class RawBlock : IDisposable
     /// <summary>The text of a cell that belongs to no row yet.</summary>
     internal ReadOnlySpan<char> LooseCell(int cell)
     {
-        var span = _cells[cell];
+        var span = _cells.Span[cell];
         return span.Start >= 0 ? _text.AsSpan(span.Start, span.Length) : _unescaped.AsSpan(~span.Start, span.Length);
     }
 
-    private static T[] Grow<T>(ref T[] array)
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private int FirstCell(int row) => _rows.Span[row].FirstCell;
+
+    private static void Grow(ref char[] text)
     {
-        var larger = ArrayPool<T>.Shared.Rent(Math.Max(256, array.Length * 2));
-        array.CopyTo(larger, 0);
-        if (array.Length > 0)
-            ArrayPool<T>.Shared.Return(array);
-        return array = larger;
+        var larger = ArrayPool<char>.Shared.Rent(Math.Max(256, text.Length * 2));
+        text.CopyTo(larger, 0);
+        if (text.Length > 0)
+            ArrayPool<char>.Shared.Return(text);
+        text = larger;
     }
 }

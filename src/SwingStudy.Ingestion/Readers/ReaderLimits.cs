@@ -3,6 +3,9 @@ namespace SwingStudy.Ingestion.Readers;
 /// <summary>Limits that keep memory bounded whatever a file holds.</summary>
 public static class ReaderLimits
 {
+    /// <summary>Largest file whose bytes are held while it is read.</summary>
+    public const int HeldBytes = 1 << 20;
+
     /// <summary>Longest record in characters: 1 MiB of plain text. No export of a device comes near it; an open quote does.</summary>
     public const int RecordCharacters = 1 << 20;
 

@@ -53,14 +53,15 @@ public static class RecordReaders
         return unpacked;
     }
 
-    /// <summary>Opens the bytes of a file as they are.</summary>
-    internal static Outcome<FileStream> OpenFile(string path)
+    /// <summary>Opens the bytes of a file as they are; those of a small one are held.</summary>
+    internal static Outcome<Stream> OpenFile(string path)
     {
         if (Directory.Exists(path))
             return ReaderMessages.IsFolder(path);
         try
         {
-            return new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.Read, bufferSize: 0, FileOptions.SequentialScan);
+            var file = new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.Read, bufferSize: 0, FileOptions.SequentialScan);
+            return Outcome<Stream>.Of(file.Length <= ReaderLimits.HeldBytes ? HeldFile.Of(file) : file);
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
         {

@@ -5,6 +5,7 @@ using SwingStudy.Domain.Declarations;
 using SwingStudy.Domain.Problems;
 using SwingStudy.Domain.Sources;
 using SwingStudy.Domain.Units;
+using SwingStudy.Ingestion.Mapping;
 using SwingStudy.Ingestion.Mapping.Cells;
 using SwingStudy.Ingestion.Mapping.Times;
 using SwingStudy.Ingestion.Readers;
@@ -61,6 +62,9 @@ internal sealed class RecordingFacts(RecordingRequest request, char decimalSign,
             return double.NaN;
         return Number(field, text, "s") is { } seconds ? seconds : RecordingMessages.NumberUnreadable(_mapping, request.File, texts.Line, field, text, "seconds from the first sample");
     }
+
+    /// <summary>The declared rate in hertz; NaN where none is, or its text is no number.</summary>
+    public double RateHz(FixedTexts texts) => _rule.Rate is { } field && texts.Of(field) is { } text && Number(field, text, "Hz") is { } rate ? rate : double.NaN;
 
     /// <summary>A number in a canonical unit; null when the text is none.</summary>
     public double? Number(FieldSource field, string text, string canonical)

@@ -1,31 +1,28 @@
 using SwingStudy.Domain.Problems;
 using SwingStudy.Domain.Sources;
 using SwingStudy.Ingestion.Mapping;
-using SwingStudy.Ingestion.Readers;
 
 namespace SwingStudy.Ingestion.Recordings;
 
 /// <summary>Makes a recording of the samples of a run.</summary>
 /// <param name="request">The file.</param>
-/// <param name="decimalSign">Decimal sign of its texts.</param>
-/// <param name="preamble">Its preamble.</param>
+/// <param name="facts">What is made of its texts.</param>
 /// <param name="texts">What holds for the whole file.</param>
 /// <param name="remarks">Takes what should be known.</param>
-internal sealed class RunFinish(RecordingRequest request, char decimalSign, IReadOnlyList<PreambleLine> preamble, FixedTexts texts, List<Problem> remarks)
+internal sealed class RunFinish(RecordingRequest request, RecordingFacts facts, FixedTexts texts, List<Problem> remarks)
 {
     private const int MostRemarks = 20;
     private readonly RecordingRule _rule = request.Mapping.Recording!;
-    private readonly RecordingFacts _facts = new(request, decimalSign, preamble);
     private readonly LaboratoryAxes _axes = new(request.Mapping.Recording!, request.Mapping.Plates);
-    private readonly NamedChannel[] _channels = [.. SampleColumns.Named(request.Mapping)];
+    private readonly IReadOnlyList<NamedChannel> _channels = NamedChannel.Of(request.Mapping);
 
     /// <summary>The recording, or all that stands against the file.</summary>
     public Outcome<Recording> Of(SampleRun run)
     {
         var problems = new List<Problem>();
-        var start = Value(_facts.Start(run.Texts), problems);
-        var trigger = Value(_facts.Trigger(run.Texts), problems);
-        var isRightHanded = Value(_facts.IsRightHanded(run.Texts), problems);
+        var start = Value(facts.Start(run.Texts), problems);
+        var trigger = Value(facts.Trigger(run.Texts), problems);
+        var isRightHanded = Value(facts.IsRightHanded(run.Texts), problems);
         var grid = Grid(run, problems);
         if (grid is null || problems.Count > 0)
             return Outcome<Recording>.Failed(problems);
@@ -34,13 +31,13 @@ internal sealed class RunFinish(RecordingRequest request, char decimalSign, IRea
             return RecordingMessages.NoValues(request.File, run.Row);
         NoteLosses(run, grid, device);
         var contact = double.IsNaN(run.CutContactSeconds) ? trigger : run.CutContactSeconds;
-        var purpose = _facts.Purpose(grid.Length / grid.RateHz);
+        var purpose = facts.Purpose(grid.Length / grid.RateHz);
         var isContact = purpose == RecordingPurpose.Swing && !double.IsNaN(contact);
         return new Recording
         {
             Row = run.Row,
-            Sequence = _facts.Sequence(run.Texts),
-            Alias = _facts.Alias(run.Texts),
+            Sequence = facts.Sequence(run.Texts),
+            Alias = facts.Alias(run.Texts),
             StartMillis = start + run.StartOffsetMillis,
             Purpose = purpose,
             ContactSeconds = isContact ? contact : null,
@@ -64,7 +61,7 @@ internal sealed class RunFinish(RecordingRequest request, char decimalSign, IRea
         var declared = double.NaN;
         if (_rule.Rate is { } field)
         {
-            declared = texts.Of(field) is { } text && _facts.Number(field, text, "Hz") is { } rate && rate > 0 && double.IsFinite(rate) ? rate : double.NaN;
+            declared = facts.RateHz(texts) is > 0 and < double.PositiveInfinity and var rate ? rate : double.NaN;
             if (double.IsNaN(declared))
                 problems.Add(RecordingMessages.RateMissing(request.Mapping, request.File, field));
         }

@@ -31,11 +31,4 @@ internal sealed class RunHeads
     public RecordingTexts At(RawBlock block, int row) => _positions.Count > 0
         ? RecordingTexts.Of(_mapping, field => field.Column is { } column ? CellText.Trim(block.Cell(row, _positions[column])).ToString() : _fixed.Of(field), block.Line(row))
         : (_whole ??= RecordingTexts.Of(_mapping, _fixed.Of, null)) with { Line = block.Line(row) };
-
-    /// <summary>The declared rate in hertz; NaN where none is.</summary>
-    public double RateHz(SourceMapping mapping, char decimalSign)
-    {
-        var facts = new RecordingFacts(new RecordingRequest { Mapping = mapping, File = mapping.File, Name = "" }, decimalSign, []);
-        return mapping.Recording!.Rate is { } field && _fixed.Of(field) is { } text && facts.Number(field, text, "Hz") is { } rate ? rate : double.NaN;
-    }
 }

@@ -1,4 +1,3 @@
-using SwingStudy.Domain.Curves;
 using SwingStudy.Domain.Problems;
 using SwingStudy.Domain.Sources;
 using SwingStudy.Domain.Variables;
@@ -30,26 +29,13 @@ internal sealed class SampleColumns
     /// <summary>What should be known.</summary>
     public IReadOnlyList<Problem> Remarks => _remarks;
 
-    /// <summary>Heading of each channel and landmark coordinate that the mapping names.</summary>
-    public static IEnumerable<NamedChannel> Named(SourceMapping mapping)
-    {
-        var rule = mapping.Recording!;
-        foreach (var (name, field) in rule.Channels)
-            yield return new NamedChannel(name, Channels.FindInput(PlayerSides.Of(name, true))!.Unit, field);
-        foreach (var (name, label) in rule.Landmarks)
-        {
-            foreach (var axis in (char[])['x', 'y', 'z'])
-                yield return new NamedChannel($"{name}_{axis}", "m", new FieldSource { Column = LandmarkColumn(rule, label, axis), Unit = rule.LandmarkUnit });
-        }
-    }
-
     /// <summary>All columns of a file with one recording at a time; with problems where one is missing.</summary>
-    public SampleColumn[] All() => [.. Named(_mapping).Select(named => Bind(named.Channel, named.Unit, named.Field, "")).OfType<SampleColumn>()];
+    public SampleColumn[] All() => [.. NamedChannel.Of(_mapping).Select(named => Bind(named.Channel, named.Unit, named.Field, "")).OfType<SampleColumn>()];
 
     /// <summary>The columns of each recording of a wide file, by the text before their names.</summary>
     public IReadOnlyList<(string Trial, SampleColumn[] Columns)> ByTrial()
     {
-        var named = Named(_mapping).Where(channel => channel.Field.Column is not null).ToList();
+        var named = NamedChannel.Of(_mapping).Where(channel => channel.Field.Column is not null).ToList();
         var trials = _shape.Columns.Headings.Select(heading => TrialOf(heading.Text, named[0].Field.Column!)).OfType<string>().Distinct(StringComparer.OrdinalIgnoreCase)
             .Where(trial => named.TrueForAll(channel => _shape.Columns.Find($"{trial} {channel.Field.Column}") is not null)).ToList();
         if (trials.Count == 0)
@@ -90,9 +76,6 @@ internal sealed class SampleColumns
         foreach (var heading in _shape.Columns.Headings.Where(heading => !_used.Contains(heading.Position) && !ignored.Contains(heading) && heading.Text.Length > 0))
             _remarks.Add(MappingMessages.ColumnUnmapped(_mapping, _shape, heading.Name));
     }
-
-    private static string LandmarkColumn(RecordingRule rule, string label, char axis) =>
-        rule.LandmarkColumns.Replace("{label}", label, StringComparison.Ordinal).Replace("{axis}", axis.ToString(), StringComparison.Ordinal);
 
     private static string? TrialOf(string heading, string column)
     {

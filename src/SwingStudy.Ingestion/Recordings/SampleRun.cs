@@ -1,4 +1,4 @@
-using System.Buffers;
+using SwingStudy.Domain.Buffers;
 
 namespace SwingStudy.Ingestion.Recordings;
 
@@ -12,8 +12,8 @@ internal sealed class SampleRun(int columns, RecordingTexts texts, int row)
     private const int FirstCapacity = 4096;
 
     /// <summary>Column behind column and the clock behind them, each with room for <see cref="_capacity"/> samples.</summary>
-    private double[] _values = ArrayPool<double>.Shared.Rent((columns + 1) * FirstCapacity);
-    private int[] _lines = ArrayPool<int>.Shared.Rent(FirstCapacity);
+    private Rented<double> _values = new((columns + 1) * FirstCapacity);
+    private Rented<int> _lines = new(FirstCapacity);
     private int _capacity = FirstCapacity;
 
     /// <summary>What is written about the recording.</summary>
@@ -32,7 +32,7 @@ internal sealed class SampleRun(int columns, RecordingTexts texts, int row)
     public ReadOnlySpan<double> Clock => Column(columns)[..Count];
 
     /// <summary>Line of each sample.</summary>
-    public ReadOnlySpan<int> Lines => _lines.AsSpan(0, Count);
+    public ReadOnlySpan<int> Lines => _lines.Span[..Count];
 
     /// <summary>Milliseconds from the time that is written to the first sample.</summary>
     public long StartOffsetMillis { get; init; }
@@ -93,14 +93,12 @@ internal sealed class SampleRun(int columns, RecordingTexts texts, int row)
     /// <summary>Gives the buffers back for the next recording; the samples are gone. A run that is not released is merely collected.</summary>
     public void Release()
     {
-        if (_lines.Length == 0)
-            return;
-        ArrayPool<double>.Shared.Return(_values);
-        ArrayPool<int>.Shared.Return(_lines);
-        (_values, _lines, Count) = ([], [], 0);
+        _values.Return();
+        _lines.Return();
+        Count = 0;
     }
 
-    private Span<double> Column(int column) => _values.AsSpan(column * _capacity, _capacity);
+    private Span<double> Column(int column) => _values.Span.Slice(column * _capacity, _capacity);
 
     private bool IsEmpty(int sample)
     {
@@ -120,7 +118,7 @@ internal sealed class SampleRun(int columns, RecordingTexts texts, int row)
         while (_capacity < count + lines.Length)
             Grow();
         Count += lines.Length;
-        lines.CopyTo(_lines.AsSpan(count));
+        lines.CopyTo(_lines.Span[count..]);
         clock.CopyTo(Column(columns)[count..]);
         foreach (var seconds in clock)
             TimedCount += double.IsNaN(seconds) ? 0 : 1;
@@ -130,13 +128,13 @@ internal sealed class SampleRun(int columns, RecordingTexts texts, int row)
     private void Grow()
     {
         var capacity = 2 * _capacity;
-        var larger = ArrayPool<double>.Shared.Rent((columns + 1) * capacity);
+        var larger = new Rented<double>((columns + 1) * capacity);
         for (var i = 0; i <= columns; i++)
-            Column(i)[..Count].CopyTo(larger.AsSpan(i * capacity));
-        var lines = ArrayPool<int>.Shared.Rent(capacity);
-        Lines.CopyTo(lines);
-        ArrayPool<double>.Shared.Return(_values);
-        ArrayPool<int>.Shared.Return(_lines);
+            Column(i)[..Count].CopyTo(larger.Span[(i * capacity)..]);
+        var lines = new Rented<int>(capacity);
+        Lines.CopyTo(lines.Span);
+        _values.Return();
+        _lines.Return();
         (_values, _lines, _capacity) = (larger, lines, capacity);
     }
 }

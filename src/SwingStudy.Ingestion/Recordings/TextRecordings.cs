@@ -79,8 +79,9 @@ internal sealed class TextRecordings : IRecordingReader
     public IEnumerable<Recording> Read()
     {
         var columns = new SampleColumns(_request.Mapping, _shape);
-        var finish = new RunFinish(_request, _document.Decimal, _document.Preamble, _fixed, _remarks);
-        var division = Division(columns);
+        var facts = new RecordingFacts(_request, _document.Decimal, _document.Preamble);
+        var finish = new RunFinish(_request, facts, _fixed, _remarks);
+        var division = Division(columns, facts.RateHz(_fixed));
         var missing = new MissingTokens(_request.Mapping.Missing, []);
         var notData = new RowClassifier(_request.Mapping.NotData, heading => columns.Position(heading, "a row rule"), missing);
         columns.NoteUnmapped();
@@ -129,15 +130,15 @@ internal sealed class TextRecordings : IRecordingReader
     /// <inheritdoc/>
     public void Dispose() => _document.Dispose();
 
-    private IRunDivision Division(SampleColumns columns)
+    private IRunDivision Division(SampleColumns columns, double rateHz)
     {
         var rule = _request.Mapping.Recording!;
         var heads = new RunHeads(_request.Mapping, _fixed, columns);
-        var clock = rule.Clock is null ? null : columns.Clock(rule, heads.RateHz(_request.Mapping, _document.Decimal));
+        var clock = rule.Clock is null ? null : columns.Clock(rule, rateHz);
         return rule.Form switch
         {
             RecordingForm.Wide => new WideDivision(_request.File, columns.ByTrial(), clock, heads, _rejects),
-            RecordingForm.Stream => new StreamDivision(_request.File, rule.Cut!, columns.All(), clock, heads.RateHz(_request.Mapping, _document.Decimal), heads, columns, _rejects),
+            RecordingForm.Stream => new StreamDivision(_request.File, rule.Cut!, columns.All(), clock, rateHz, heads, columns, _rejects),
             _ => new TrialDivision(_request.File, rule.Trial?.Column is { } trial ? columns.Position(trial, "the number of a recording") : -1, columns.All(), clock, heads, _rejects),
         };
     }

@@ -45,15 +45,19 @@ public readonly record struct Peak(int Index, double Sample, double Offset, doub
         var first = Math.Clamp(from, 0, samples.Length);
         var searched = samples[first..Math.Max(first, Math.Min(to, samples.Length - 1) + 1)];
         var largest = Largest(searched, sign);
-        if (double.IsNegativeInfinity(largest))
-            return -1;
-        for (var i = 0; i < searched.Length; i++)
-        {
-            if (sign * searched[i] == largest)
-                return first + i;
-        }
+        return double.IsNegativeInfinity(largest) ? -1 : first + IndexOf(searched, sign * largest);
+    }
 
-        throw new InvalidOperationException("The largest sample is none of the samples.");
+    /// <summary>Position of the first sample of a value that one of them has.</summary>
+    private static int IndexOf(ReadOnlySpan<double> samples, double value)
+    {
+        ref var origin = ref MemoryMarshal.GetReference(samples);
+        var i = 0;
+        while (i <= samples.Length - Vector256<double>.Count && !Vector256.EqualsAny(Vector256.LoadUnsafe(ref origin, (nuint)i), Vector256.Create(value)))
+            i += Vector256<double>.Count;
+        while (samples[i] != value)
+            i++;
+        return i;
     }
 
     /// <summary>The largest of the samples times a sign; minus infinity where all are missing.</summary>

@@ -22,8 +22,10 @@ public readonly record struct ProminentPeak(int Index, double Prominence)
             if (end < samples.Length - 1 && samples[end + 1] < samples[i])
             {
                 var at = (i + end) / 2;
-                var prominence = samples[at] - Math.Max(LowestBefore(samples, at), LowestBehind(samples, at));
-                if (prominence >= leastProminence)
+                var before = LowestBefore(samples, at);
+
+                // What does not stand out on one side is not looked at on the other: nearly all maxima are ripples.
+                if (samples[at] - before >= leastProminence && samples[at] - Math.Max(before, LowestBehind(samples, at)) is var prominence && prominence >= leastProminence)
                     found.Add(new ProminentPeak(at, prominence));
             }
 

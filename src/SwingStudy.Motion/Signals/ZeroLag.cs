@@ -1,4 +1,5 @@
 using System.Buffers;
+using System.Runtime.InteropServices;
 
 namespace SwingStudy.Motion.Signals;
 
@@ -61,15 +62,18 @@ public static class ZeroLag
         var pad = Pad(length, padding, padSamples);
         if (length == 0)
             return [.. signals.Select(_ => Array.Empty<double>())];
-        var rented = ArrayPool<double>.Shared.Rent((length + (2 * pad)) * SideBySide);
+
+        // The pool of bytes is compiled ahead; one of numbers is compiled at each start.
+        var rented = ArrayPool<byte>.Shared.Rent((length + (2 * pad)) * SideBySide * sizeof(double));
+        var buffer = MemoryMarshal.Cast<byte, double>(rented.AsSpan())[..((length + (2 * pad)) * SideBySide)];
         for (var from = 0; from < filtered.Length; from += SideBySide)
         {
             for (var i = from; i < Math.Min(from + SideBySide, filtered.Length); i++)
                 filtered[i] = GC.AllocateUninitializedArray<double>(length);
-            Filter(signals, from, filtered, filter, padding, pad, rented.AsSpan(0, (length + (2 * pad)) * SideBySide));
+            Filter(signals, from, filtered, filter, padding, pad, buffer);
         }
 
-        ArrayPool<double>.Shared.Return(rented);
+        ArrayPool<byte>.Shared.Return(rented);
         return filtered;
     }
 

@@ -14,10 +14,32 @@ internal sealed record ByteSurvey(bool IsUtf8, bool HasZeroBytes, string? Utf16N
     /// <summary>Reads the stream from its start to its end.</summary>
     public static ByteSurvey Of(Stream stream)
     {
+        var tally = new Tally();
+        if (stream is HeldFile held)
+            tally.Add(held.Bytes);
+        else
+            Read(stream, tally);
+        return new ByteSurvey(tally.IsUtf8, tally.Even + tally.Odd > 0, tally.Total % 2 == 0 ? Utf16(tally) : null);
+    }
+
+    private static void Read(Stream stream, Tally tally)
+    {
+        stream.Position = 0;
         var buffer = ArrayPool<byte>.Shared.Rent(ChunkBytes);
+        var kept = 0;
         try
         {
-            return Of(stream, buffer);
+            while (true)
+            {
+                var count = kept + stream.ReadAtLeast(buffer.AsSpan(kept), buffer.Length - kept, throwOnEndOfStream: false);
+                var isLast = count < buffer.Length;
+                var end = isLast ? count : count - Unfinished(buffer.AsSpan(0, count));
+                tally.Add(buffer.AsSpan(0, end));
+                if (isLast)
+                    return;
+                kept = count - end;
+                buffer.AsSpan(end, kept).CopyTo(buffer);
+            }
         }
         finally
         {
@@ -25,47 +47,13 @@ internal sealed record ByteSurvey(bool IsUtf8, bool HasZeroBytes, string? Utf16N
         }
     }
 
-    private static ByteSurvey Of(Stream stream, byte[] buffer)
-    {
-        stream.Position = 0;
-        var kept = 0;
-        var valid = true;
-        long even = 0, odd = 0, total = 0;
-        while (true)
-        {
-            var count = kept + stream.ReadAtLeast(buffer.AsSpan(kept), buffer.Length - kept, throwOnEndOfStream: false);
-            var isLast = count < buffer.Length;
-            var end = isLast ? count : count - Unfinished(buffer.AsSpan(0, count));
-            var whole = buffer.AsSpan(0, end);
-            valid = valid && Utf8.IsValid(whole);
-            if (whole.Contains((byte)0))
-            {
-                for (var i = 0; i < whole.Length; i++)
-                {
-                    if (whole[i] == 0 && ((total + i) & 1) == 0)
-                        even++;
-                    else if (whole[i] == 0)
-                        odd++;
-                }
-            }
-
-            total += end;
-            if (isLast)
-                break;
-            kept = count - end;
-            buffer.AsSpan(end, kept).CopyTo(buffer);
-        }
-
-        return new ByteSurvey(valid, even + odd > 0, total % 2 == 0 ? Utf16(even, odd, total) : null);
-    }
-
     /// <summary>Latin text in UTF-16 has a zero in nearly each second byte, all on one side.</summary>
-    private static string? Utf16(long even, long odd, long total)
+    private static string? Utf16(Tally tally)
     {
         const double share = 0.4;
-        if (odd > share * total && even == 0)
+        if (tally.Odd > share * tally.Total && tally.Even == 0)
             return "utf-16";
-        return even > share * total && odd == 0 ? "utf-16BE" : null;
+        return tally.Even > share * tally.Total && tally.Odd == 0 ? "utf-16BE" : null;
     }
 
     /// <summary>Bytes at the end that begin a character which ends in the next piece.</summary>
@@ -81,5 +69,35 @@ internal sealed record ByteSurvey(bool IsUtf8, bool HasZeroBytes, string? Utf16N
         }
 
         return 0;
+    }
+
+    /// <summary>What the pieces of a file say together.</summary>
+    private sealed class Tally
+    {
+        public bool IsUtf8 { get; private set; } = true;
+
+        /// <summary>Bytes so far.</summary>
+        public long Total { get; private set; }
+
+        /// <summary>Zeros at even places.</summary>
+        public long Even { get; private set; }
+
+        /// <summary>Zeros at odd places.</summary>
+        public long Odd { get; private set; }
+
+        /// <summary>Adds a piece that no character goes beyond.</summary>
+        public void Add(ReadOnlySpan<byte> piece)
+        {
+            IsUtf8 = IsUtf8 && Utf8.IsValid(piece);
+            for (var at = piece.IndexOf((byte)0); at >= 0 && at < piece.Length; at++)
+            {
+                if (piece[at] == 0 && ((Total + at) & 1) == 0)
+                    Even++;
+                else if (piece[at] == 0)
+                    Odd++;
+            }
+
+            Total += piece.Length;
+        }
     }
 }

@@ -8,6 +8,7 @@ internal sealed class TextSource : IDisposable
 {
     private const int MostBytes = 256 * 1024;
     private readonly Stream _stream;
+    private readonly HeldFile? _held;
     private readonly byte[] _bytes;
     private readonly Decoder _decoder;
     private readonly bool _isWindows1252;
@@ -21,10 +22,13 @@ internal sealed class TextSource : IDisposable
     public TextSource(Stream stream, FoundEncoding encoding, int characters = MostBytes)
     {
         _stream = stream;
-        _bytes = ArrayPool<byte>.Shared.Rent(Math.Min(characters, MostBytes));
+        _held = stream as HeldFile;
+        _bytes = _held is null ? ArrayPool<byte>.Shared.Rent(Math.Min(characters, MostBytes)) : [];
         _decoder = encoding.Encoding.GetDecoder();
         _isWindows1252 = encoding.Name == Encodings.Fallback;
         stream.Position = encoding.MarkLength;
+        if (_held is not null)
+            (_at, _count) = (encoding.MarkLength, _held.Bytes.Length);
     }
 
     /// <summary>Whether the last read reached the end of the stream.</summary>
@@ -37,16 +41,16 @@ internal sealed class TextSource : IDisposable
         var filled = 0;
         while (filled < characters.Length && !IsAtEnd)
         {
-            if (_at == _count)
+            if (_at == _count && _held is null)
             {
                 _at = 0;
                 _count = _stream.Read(_bytes);
             }
 
-            var bytes = _bytes.AsSpan(_at, _count - _at);
+            var bytes = (_held is null ? _bytes : _held.Bytes)[_at.._count];
             if (_isWindows1252)
             {
-                IsAtEnd = _count == 0;
+                IsAtEnd = bytes.IsEmpty;
                 var count = Math.Min(bytes.Length, characters.Length - filled);
                 Widen(bytes[..count], characters.Slice(filled, count));
                 _at += count;
@@ -54,7 +58,7 @@ internal sealed class TextSource : IDisposable
             }
             else
             {
-                var flush = _count == 0;
+                var flush = bytes.IsEmpty;
                 if (characters.Length - filled < 2)
                     break;
                 _decoder.Convert(bytes, characters[filled..], flush, out var used, out var written, out var completed);
@@ -68,7 +72,10 @@ internal sealed class TextSource : IDisposable
     }
 
     /// <inheritdoc/>
-    public void Dispose() => ArrayPool<byte>.Shared.Return(_bytes);
+    public void Dispose()
+    {
+        ArrayPool<byte>.Shared.Return(_bytes);
+    }
 
     /// <summary>Windows-1252 is Latin-1 but for 0x80 to 0x9F.</summary>
     private static void Widen(ReadOnlySpan<byte> bytes, Span<char> characters)
