@@ -26,7 +26,6 @@ internal static class WaveTask
     private const double OnsetScatters = 5;
     private const int OnsetSamples = 20;
     private const double LeastProminenceN = 50;
-    private const int PeaksShown = 3;
     private static readonly LowPass Filter = new(50, Correction: PassCorrection.EachPass);
     private static readonly PlatePose AtOrigin = new(new Vector3D(0, 0, 0), 0);
 
@@ -35,7 +34,8 @@ internal static class WaveTask
     {
         var clock = Stopwatch.StartNew();
         var mapping = Required.Of(MappingReader.Read(arguments[0], new VariableDictionary("none", new Version(1, 0), [], Sha256.Of(""))));
-        string[] files = [.. Directory.EnumerateFiles(arguments[1]).Order(StringComparer.Ordinal)];
+        var files = Directory.GetFiles(arguments[1]);
+        Array.Sort(files, StringComparer.Ordinal);
         var rows = new string[files.Length];
         var next = -1;
         void Work()
@@ -44,10 +44,12 @@ internal static class WaveTask
                 rows[i] = RowOf(files[i], mapping);
         }
 
-        var others = Enumerable.Range(1, int.Parse(arguments[3], CultureInfo.InvariantCulture) - 1).Select(_ => new Thread(Work)).ToList();
-        others.ForEach(thread => thread.Start());
+        var others = new Thread[int.Parse(arguments[3], CultureInfo.InvariantCulture) - 1];
+        for (var i = 0; i < others.Length; i++)
+            (others[i] = new Thread(Work)).Start();
         Work();
-        others.ForEach(thread => thread.Join());
+        foreach (var thread in others)
+            thread.Join();
         File.WriteAllLines(arguments[2], [Heading, .. rows]);
         Console.WriteLine(string.Create(CultureInfo.InvariantCulture,
             $"files={rows.Length} s={clock.Elapsed.TotalSeconds:F3} cpu_s={Environment.CpuUsage.TotalTime.TotalSeconds:F3}"));
@@ -85,29 +87,26 @@ internal static class WaveTask
         // The laboratory's up is the plates' z; its right is the plates' -y.
         var reaction = GroundReaction.Of([(first, AtOrigin), (second, AtOrigin)], leastForceN: 0);
         var vertical = reaction.ForceY;
-        var across = Array.ConvertAll(reaction.ForceZ, value => -value);
+        var right = Peak.Lowest(reaction.ForceZ, 0, reaction.Count - 1)!.Value;
         var still = QuietStanding.Stillest(vertical, axis, StillSeconds, 0, StillSeconds)!;
         var peak = Peak.Highest(vertical)!.Value;
         var least = Peak.Lowest(vertical, 0, peak.Index)!.Value;
         var rise = Peak.Highest(Difference.CentralPlainEnds(vertical, rate))!.Value;
         var onset = Onset(vertical, still);
-        var above = Array.ConvertAll(vertical, value => value - still.WeightN);
-        ProminentPeak[] peaks = [.. ProminentPeak.In(vertical, LeastProminenceN)];
-        Array.Sort(peaks, (one, other) => other.Prominence.CompareTo(one.Prominence) is var order and not 0 ? order : one.Index.CompareTo(other.Index));
-        var shown = Array.ConvertAll(peaks[..Math.Min(PeaksShown, peaks.Length)], found => axis.TimeOf(found.Index));
-        Array.Sort(shown);
-        Array.Resize(ref shown, PeaksShown);
-        shown.AsSpan(Math.Min(PeaksShown, peaks.Length)).Fill(double.NaN);
+        var above = new double[vertical.Length];
+        for (var i = 0; i < above.Length; i++)
+            above[i] = vertical[i] - still.WeightN;
+        var peaks = ProminentPeak.In(vertical, LeastProminenceN);
         return
         [
             still.WeightN, still.ScatterN, .. Top(peak), .. Top(least), .. Top(rise),
             onset < 0 ? double.NaN : axis.TimeOf(onset),
             onset >= 0 && onset < peak.Index ? Span.Integral(above, axis, axis.TimeOf(onset), axis.TimeOf(peak.Index)) : double.NaN,
             first.ForceY[peak.Index] / vertical[peak.Index],
-            .. Highest(first.ForceY), .. Highest(second.ForceY), .. Highest(reaction.ForceX), .. Highest(across),
+            .. Highest(first.ForceY), .. Highest(second.ForceY), .. Highest(reaction.ForceX), -right.Sample, axis.TimeOf(right.Index),
             Range(reaction.CentreX), Range(reaction.CentreZ),
             Span.Integral(reaction.ForceX, axis, 0, axis.LastTimeS),
-            peaks.Length, .. shown,
+            peaks.Count, .. Foremost(peaks, axis),
         ];
 
         double[] Highest(double[] values) => Top(Peak.Highest(values)!.Value);
@@ -126,6 +125,23 @@ internal static class WaveTask
         }
 
         return -1;
+    }
+
+    /// <summary>Times of the most prominent peaks, in order of time; missing where there are fewer.</summary>
+    private static double[] Foremost(IReadOnlyList<ProminentPeak> peaks, TimeAxis axis)
+    {
+        double[] times = [double.NaN, double.NaN, double.NaN];
+        var count = 0;
+        foreach (var peak in peaks)
+        {
+            var before = 0;
+            foreach (var other in peaks)
+                before += other.Prominence > peak.Prominence || (other.Prominence == peak.Prominence && other.Index < peak.Index) ? 1 : 0;
+            if (before < times.Length)
+                times[count++] = axis.TimeOf(peak.Index);
+        }
+
+        return times;
     }
 
     private static double Range(ReadOnlySpan<double> values) => Peak.Highest(values)!.Value.Sample - Peak.Lowest(values, 0, values.Length - 1)!.Value.Sample;
