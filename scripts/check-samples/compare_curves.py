@@ -120,7 +120,8 @@ def samples_of(row):
         [float(x) if x else math.nan for x in row["values"].split(";")]
 
 
-peaks, times, moments, moment_times = [], [], [], []
+# A peak is looked for in recordings that last until impact: what came after the end of a shorter one nobody knows.
+peaks, times, moments, moment_times, short = [], [], [], [], set()
 for swing in truth["swings"]:
     where = swing_of(swing, *P)
     top = -swing["true"]["downswing_s"]
@@ -131,11 +132,15 @@ for swing in truth["swings"]:
         if row is None:
             continue
         data, rate, t0 = samples_of(row), float(row["sample_rate_hz"]), float(row["t0_s"])
+        if t0 + (len(data) - 1) / rate < 0:
+            short.add(swing["id"])
+            continue
         inside = [(x, t0 + i / rate) for i, x in enumerate(data) if not math.isnan(x) and top <= t0 + i / rate <= 0.05]
         if inside:
             high, at = max(inside)
             found.append((swing["id"], factor * (high - swing["true"][value_key])))
             when.append((swing["id"], 1000 * (at - swing["true"][time_key])))
+print(f"     recordings of plates that end before impact: {len(short)} ({', '.join(sorted(short))})")
 report("peak force to the target", peaks, 1.0, most, "% BW")
 report("its time", times, 10, most, "ms")
 report("peak of the summed free moments", moments, 1.5, most, "N.m")
