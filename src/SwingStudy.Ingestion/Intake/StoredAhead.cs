@@ -25,8 +25,10 @@ internal sealed class StoredAhead(OriginalStore originals, IReadOnlyList<Candida
             _ahead.Enqueue((arrival, Task.Run(() => Store(arrival))));
         }
 
-        if (!_ahead.TryDequeue(out var first) || first.Candidate != candidate)
+        // What is refused stays in the queue, so that whoever closes it waits for it too.
+        if (!_ahead.TryPeek(out var first) || first.Candidate != candidate)
             throw new ArgumentException($"{candidate.Name} is not the next file to be stored.", nameof(candidate));
+        _ahead.Dequeue();
         var stored = first.Stored.GetAwaiter().GetResult();
         // Equal bytes that came before may have been refused meanwhile, and taken away again.
         return stored.Succeeded(out var original) && !originals.Contains(original.Hash) ? Store(candidate) : stored;
