@@ -21,7 +21,8 @@ internal static class SafetyRecords
     {
         if (study.Setup.Protocol.StopRules.Count == 0)
             return Open(study);
-        var news = new SafetyWatch(study.Setup, study.Registry, study.Tables).News(PeopleEntry.Now(context.Time));
+        var watch = new SafetyWatch(study.Setup, study.Registry, study.Tables);
+        var news = watch.News(PeopleEntry.Now(context.Time));
         if (news.Count > 0)
         {
             study.Registry.Act(context.Actor, "session.stop", act =>
@@ -32,6 +33,7 @@ internal static class SafetyRecords
             });
         }
 
+        watch.Done();
         return Open(study);
     }
 

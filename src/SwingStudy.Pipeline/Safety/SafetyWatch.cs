@@ -1,5 +1,8 @@
+using System.Globalization;
 using System.Text.Json;
 using NodaTime;
+using NodaTime.Text;
+using SwingStudy.Domain.Identifiers;
 using SwingStudy.Domain.Sources;
 using SwingStudy.Domain.Studies;
 using SwingStudy.Domain.Tables;
@@ -10,48 +13,93 @@ using SwingStudy.Storage.Tables;
 namespace SwingStudy.Pipeline.Safety;
 
 /// <summary>Holds what came in against the stop rules of the protocol, as soon as it came in: rows of devices, ratings and conditions of sessions.</summary>
-/// <remarks>The program records and shows; people stop, and people decide to go on.</remarks>
+/// <remarks>
+/// The program records and shows; people stop, and people decide to go on. Players of whom nothing is new since the last look are not read again.
+/// </remarks>
 public sealed class SafetyWatch
 {
     private const string IntentVariable = "intent";
     private const string AtMaximum = "maximum";
+
+    /// <summary>Raised when the same data could be judged otherwise.</summary>
+    private const int CodeVersion = 1;
+
     private readonly StudySetup _setup;
     private readonly StudyRegistry _registry;
-    private readonly IReadOnlyList<WatchedPlayer> _players;
+    private readonly DeltaTable? _captures;
+    private readonly DateTimeZone _zone;
+    private readonly ILookup<string, SessionEntry> _ratings;
+    private readonly IReadOnlyList<Player> _players;
 
-    /// <summary>Reads what the rules watch.</summary>
+    /// <summary>Finds the players; what rules watch of them is read when it is asked for.</summary>
     public SafetyWatch(StudySetup setup, StudyRegistry registry, TableStore tables)
     {
-        (_setup, _registry) = (setup, registry);
-        var zone = DateTimeZoneProviders.Tzdb[setup.Declaration.Zone];
-        var entries = registry.Entries().Where(entry => entry.Kind == SessionEntry.Ratings).ToLookup(entry => entry.Session, StringComparer.Ordinal);
-        var players = registry.Sessions().GroupBy(session => session.Participant.ToString(), StringComparer.Ordinal).OrderBy(player => player.Key, StringComparer.Ordinal).ToList();
-        var watched = new WatchedPlayer[players.Count];
-        Parallel.For(0, watched.Length, i =>
-        {
-            var (player, swings) = (players[i].Key, Swings(tables, players[i].Key));
-            watched[i] = new WatchedPlayer(player, [.. SessionTimes.Units(player, players[i], zone).Where(unit => unit.Session is not null).Select(unit => Watched(unit, swings, entries[unit.Session!.Id], zone))]);
-        });
-        _players = watched;
+        (_setup, _registry, _captures) = (setup, registry, tables.Existing("captures"));
+        _zone = DateTimeZoneProviders.Tzdb[setup.Declaration.Zone];
+        _ratings = registry.Entries().Where(entry => entry.Kind == SessionEntry.Ratings).ToLookup(entry => entry.Session, StringComparer.Ordinal);
+        var files = (_captures?.Files() ?? []).ToLookup(file => file.Partition ?? "", file => file.Path, StringComparer.Ordinal);
+        _players =
+        [
+            .. registry.Sessions().GroupBy(session => session.Participant.ToString(), StringComparer.Ordinal).OrderBy(player => player.Key, StringComparer.Ordinal)
+                .Select(player => new Player(player.Key, [.. player], InputHash(player, files[player.Key]))),
+        ];
     }
 
-    /// <summary>Stops that the rules call for and that are not on record, by session.</summary>
+    /// <summary>Stops that the rules call for and that are not on record, by session, of players of whom something is new since <see cref="Done"/>.</summary>
     public IReadOnlyList<SessionStop> News(Instant now)
     {
+        var seen = _registry.Watched();
         var known = _registry.Stops().Select(stop => (stop.Session, stop.Evidence)).ToHashSet();
         return
         [
-            .. from player in _players
+            .. from player in Read(_players.Where(player => seen.GetValueOrDefault(player.Code) != player.Input))
                from session in player.Sessions
                from stop in StopChecks.Find(_setup.Protocol.StopRules, session, player.Sessions)
                where !known.Contains((session.Id, stop.Evidence))
-               select new SessionStop(session.Id, new(player.Participant), stop.Evidence, stop.Rule, stop.Detail, now),
+               select new SessionStop(session.Id, new(player.Code), stop.Evidence, stop.Rule, stop.Detail, now),
         ];
+    }
+
+    /// <summary>Notes that all players were looked at; to be called once the news are on record, so that none is lost.</summary>
+    public void Done()
+    {
+        var seen = _registry.Watched();
+        var looked = _players.Where(player => seen.GetValueOrDefault(player.Code) != player.Input).ToDictionary(player => player.Code, player => player.Input, StringComparer.Ordinal);
+        if (looked.Count > 0)
+            _registry.RecordWatched(looked);
     }
 
     /// <summary>Swings of each player, those at maximum intent apart.</summary>
     public IReadOnlyList<SwingCounts> Counts() =>
-        [.. _players.Select(player => new SwingCounts(player.Participant, player.Sessions.Count, player.Sessions.Sum(session => session.Count(null)), player.Sessions.Sum(session => session.Count(AtMaximum))))];
+        [.. Read(_players).Select(player => new SwingCounts(player.Code, player.Sessions.Count, player.Sessions.Sum(session => session.Count(null)), player.Sessions.Sum(session => session.Count(AtMaximum))))];
+
+    /// <summary>The hash of everything that rules see of a player.</summary>
+    private Sha256 InputHash(IEnumerable<SessionRecord> sessions, IEnumerable<string> files) => Sha256.Of(string.Join('\n',
+    [
+        string.Create(CultureInfo.InvariantCulture, $"{CodeVersion} {_setup.Protocol.Hash} {_zone.Id}"),
+        .. SwingSources().Order(StringComparer.Ordinal),
+        .. from session in sessions
+           from line in (string[])[$"{session.Id} {InstantPattern.ExtendedIso.Format(session.StartedAt)} {session.Variables}", .. _ratings[session.Id].Select(Line)]
+           select line,
+        .. files.Order(StringComparer.Ordinal),
+    ]));
+
+    private static string Line(SessionEntry entry) => string.Create(CultureInfo.InvariantCulture, $"{entry.Id} {InstantPattern.ExtendedIso.Format(entry.At)} {entry.Document}");
+
+    private IEnumerable<string> SwingSources() => _setup.Mappings.Where(mapping => mapping.Rows == RowMeaning.Swings).Select(mapping => mapping.Source);
+
+    /// <summary>What rules watch of some players, read player beside player.</summary>
+    private WatchedPlayer[] Read(IEnumerable<Player> players)
+    {
+        Player[] asked = [.. players];
+        var watched = new WatchedPlayer[asked.Length];
+        Parallel.For(0, watched.Length, i =>
+        {
+            var (code, sessions, swings) = (asked[i].Code, asked[i].Sessions, Swings(asked[i].Code));
+            watched[i] = new WatchedPlayer(code, [.. SessionTimes.Units(code, sessions, _zone).Where(unit => unit.Session is not null).Select(unit => Watched(unit, swings, _ratings[unit.Session!.Id], _zone))]);
+        });
+        return watched;
+    }
 
     private static WatchedSession Watched(WorkUnit unit, List<WatchedSwing> swings, IEnumerable<SessionEntry> entries, DateTimeZone zone)
     {
@@ -85,15 +133,15 @@ public sealed class SafetyWatch
         _ => null,
     };
 
-    private List<WatchedSwing> Swings(TableStore tables, string participant)
+    private List<WatchedSwing> Swings(string participant)
     {
         var swings = new List<WatchedSwing>();
-        if (tables.Existing("captures") is not { } captures)
+        if (_captures is not { } captures)
             return swings;
         var there = captures.Definition.Columns.Select(column => column.Name).ToHashSet(StringComparer.Ordinal);
         string[] watched = [.. _setup.Protocol.StopRules.Select(rule => rule.Variable).OfType<string>().Where(there.Contains).Distinct()];
         string[] columns = [.. new[] { "capture_id", "source", "recorded_at", "struck_at", "is_practice", "revision_of", "purpose", IntentVariable }.Where(there.Contains), .. watched];
-        var sources = _setup.Mappings.Where(mapping => mapping.Rows == RowMeaning.Swings).Select(mapping => mapping.Source).ToHashSet(StringComparer.Ordinal);
+        var sources = SwingSources().ToHashSet(StringComparer.Ordinal);
         var rows = captures.Read(columns: [.. columns.Distinct()], partition: participant).ToList();
         var replaced = rows.SelectMany(set => set.Texts("revision_of")).OfType<string>().ToHashSet(StringComparer.Ordinal);
         foreach (var set in rows)
@@ -129,5 +177,7 @@ public sealed class SafetyWatch
         _ => null,
     };
 
-    private sealed record WatchedPlayer(string Participant, List<WatchedSession> Sessions);
+    private sealed record Player(string Code, IReadOnlyList<SessionRecord> Sessions, Sha256 Input);
+
+    private sealed record WatchedPlayer(string Code, List<WatchedSession> Sessions);
 }

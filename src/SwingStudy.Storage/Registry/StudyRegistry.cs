@@ -74,6 +74,20 @@ public sealed class StudyRegistry : IDisposable
         transaction.Commit();
     }
 
+    /// <summary>Stores what the stop rules were held against. A record of looking, not an act: what was found stands in the ledger.</summary>
+    /// <param name="inputs">Hash of what was looked at, by player.</param>
+    public void RecordWatched(IReadOnlyDictionary<string, Sha256> inputs)
+    {
+        using var transaction = _connection.BeginTransaction(deferred: false);
+        foreach (var (participant, hash) in inputs)
+        {
+            _connection.Execute("INSERT INTO watched (participant, input_hash) VALUES (@participant, @hash) ON CONFLICT DO UPDATE SET input_hash = excluded.input_hash",
+                new { participant, hash = hash.ToString() }, transaction);
+        }
+
+        transaction.Commit();
+    }
+
     /// <summary>Takes what is known of a person away, in one transaction. No act by itself: its beginning and its end stand in the ledger.</summary>
     public void Erase(Action<RegistryErasure> erase)
     {
@@ -117,6 +131,10 @@ public sealed class StudyRegistry : IDisposable
 
     /// <summary>All stops of sessions, oldest first.</summary>
     public IReadOnlyList<SessionStop> Stops() => Query("SELECT * FROM stops ORDER BY id", null, RegistryRows.Stop);
+
+    /// <summary>Hash of what the stop rules were last held against, by player.</summary>
+    public IReadOnlyDictionary<string, Sha256> Watched() => Query("SELECT * FROM watched", null, row => (Participant: row.Text("participant"), Hash: new Sha256(row.Text("input_hash"))))
+        .ToDictionary(row => row.Participant, row => row.Hash, StringComparer.Ordinal);
 
     /// <summary>All erasures, oldest first.</summary>
     public IReadOnlyList<Erasure> Erasures() => Query("SELECT * FROM erasures ORDER BY started_at, id", null, RegistryRows.Erasure);
