@@ -19,7 +19,7 @@ public sealed class StudyIntake(IntakeContext study)
     public static IReadOnlyList<string> TableNames { get; } = ["captures", "curves", "capture_events", "rejects"];
 
     /// <summary>Takes in the given files, or all of the inbox, and tries the held files again.</summary>
-    /// <param name="files">Paths of files; null or empty: the inbox.</param>
+    /// <param name="files">Paths of files, one that is named twice counting once; null or empty: the inbox.</param>
     /// <param name="progress">Is told how far the run is.</param>
     /// <returns>What became of each file; or the problems for which a table could not be committed.</returns>
     public Outcome<IntakeReport> Run(IReadOnlyList<string>? files = null, Action<IntakeProgress>? progress = null)
@@ -29,7 +29,7 @@ public sealed class StudyIntake(IntakeContext study)
         using var originals = new OriginalStore(study.Folder, () => keys);
         originals.ClearUnfinished(study.Time.GetUtcNow() - Unfinished);
         originals.SealAll();
-        var arrived = files is { Count: > 0 } ? files.Select(file => InboxScan.Named(study.Folder, file)) : InboxScan.Files(study.Folder);
+        var arrived = files is { Count: > 0 } ? files.Select(file => InboxScan.Named(study.Folder, file)).DistinctBy(candidate => candidate.Path) : InboxScan.Files(study.Folder);
         var choice = new MappingChoice(study.Mappings, study.Dictionary);
         Candidate[] candidates = [.. arrived.Concat(HeldFiles(originals))
             .OrderBy(candidate => choice.IndexOf(candidate) is null).ThenBy(choice.IsRevision).ThenBy(candidate => candidate.Name, NaturalOrder.Instance).ThenBy(candidate => candidate.Place)];

@@ -219,6 +219,18 @@ public sealed class StudyIntakeTests
     }
 
     [Fact]
+    public void AFileThatIsNamedTwiceIsTakenOnce()
+    {
+        using var study = new TestStudy(Some.Mapping).With("P01", "Fern");
+        var (inbox, other) = (study.Drop("bay/a.csv", Headings + Rows("Fern", (1, "10:00:00", "90"))), Path.Combine(study.Folder.Root, "export.csv"));
+        File.WriteAllText(other, Headings + Rows("Fern", (1, "11:00:00", "91")));
+
+        var results = study.Run(inbox, other, inbox, Path.Combine(study.Folder.Root, "..", Path.GetFileName(study.Folder.Root), "export.csv"));
+
+        Assert.Equal([("bay/a.csv", FileOutcome.Taken), ("export.csv", FileOutcome.Taken)], results.Select(file => (file.File, file.Outcome)));
+    }
+
+    [Fact]
     public void AFileThatGrowsWhileItIsLookedAtIsLeftAlone()
     {
         using var study = new TestStudy(Some.Mapping).With("P01", "Fern");

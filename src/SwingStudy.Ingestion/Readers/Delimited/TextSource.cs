@@ -74,7 +74,8 @@ internal sealed class TextSource : IDisposable
     /// <inheritdoc/>
     public void Dispose()
     {
-        ArrayPool<byte>.Shared.Return(_bytes);
+        if (_held is null)
+            ArrayPool<byte>.Shared.Return(_bytes);
     }
 
     /// <summary>Windows-1252 is Latin-1 but for 0x80 to 0x9F.</summary>
