@@ -29,6 +29,7 @@ public sealed class HeldFileTests : IDisposable
         Assert.Equal(plain.Raw, held.Raw);
         Assert.Equal((plain.Document.Encoding, plain.Document.EncodingBasis, plain.Document.Delimiter, plain.Document.Decimal), (held.Document.Encoding, held.Document.EncodingBasis, held.Document.Delimiter, held.Document.Decimal));
         Assert.Equal(plain.Document.Counts, held.Document.Counts);
+        Assert.Empty(held.Document.Notices);
     }
 
     [Theory]
