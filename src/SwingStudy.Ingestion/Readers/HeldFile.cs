@@ -5,15 +5,14 @@ namespace SwingStudy.Ingestion.Readers;
 /// <summary>The bytes of a small file in pooled memory: a file is read several times (for its form, its encoding, its rows), and so from the disk but once.</summary>
 internal sealed class HeldFile : MemoryStream
 {
-    private readonly int _length;
     private byte[] _rented;
 
     private HeldFile(byte[] rented, int length)
-        : base(rented, 0, length, writable: false) => (_rented, _length) = (rented, length);
+        : base(rented, 0, length, writable: false) => _rented = rented;
 
     /// <summary>All of them, wherever the stream stands.</summary>
     /// <exception cref="ObjectDisposedException">The file is closed.</exception>
-    public ReadOnlySpan<byte> Bytes => _rented.Length >= _length ? _rented.AsSpan(0, _length) : throw new ObjectDisposedException(nameof(HeldFile));
+    public ReadOnlySpan<byte> Bytes => _rented.AsSpan(0, (int)Length);
 
     /// <summary>Reads a file whole and closes it.</summary>
     /// <exception cref="IOException">The file cannot be read.</exception>

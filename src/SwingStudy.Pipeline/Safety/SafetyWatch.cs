@@ -48,11 +48,10 @@ public sealed class SafetyWatch
     /// <summary>Stops that the rules call for and that are not on record, by session, of players of whom something is new since <see cref="Done"/>.</summary>
     public IReadOnlyList<SessionStop> News(Instant now)
     {
-        var seen = _registry.Watched();
         var known = _registry.Stops().Select(stop => (stop.Session, stop.Evidence)).ToHashSet();
         return
         [
-            .. from player in Read(_players.Where(player => seen.GetValueOrDefault(player.Code) != player.Input))
+            .. from player in Read(NotLookedAt())
                from session in player.Sessions
                from stop in StopChecks.Find(_setup.Protocol.StopRules, session, player.Sessions)
                where !known.Contains((session.Id, stop.Evidence))
@@ -63,15 +62,19 @@ public sealed class SafetyWatch
     /// <summary>Notes that all players were looked at; to be called once the news are on record, so that none is lost.</summary>
     public void Done()
     {
-        var seen = _registry.Watched();
-        var looked = _players.Where(player => seen.GetValueOrDefault(player.Code) != player.Input).ToDictionary(player => player.Code, player => player.Input, StringComparer.Ordinal);
-        if (looked.Count > 0)
+        if (NotLookedAt().ToDictionary(player => player.Code, player => player.Input, StringComparer.Ordinal) is { Count: > 0 } looked)
             _registry.RecordWatched(looked);
     }
 
     /// <summary>Swings of each player, those at maximum intent apart.</summary>
     public IReadOnlyList<SwingCounts> Counts() =>
         [.. Read(_players).Select(player => new SwingCounts(player.Code, player.Sessions.Count, player.Sessions.Sum(session => session.Count(null)), player.Sessions.Sum(session => session.Count(AtMaximum))))];
+
+    private IEnumerable<Player> NotLookedAt()
+    {
+        var seen = _registry.Watched();
+        return _players.Where(player => seen.GetValueOrDefault(player.Code) != player.Input);
+    }
 
     /// <summary>The hash of everything that rules see of a player.</summary>
     private Sha256 InputHash(IEnumerable<SessionRecord> sessions, IEnumerable<string> files) => Sha256.Of(string.Join('\n',
